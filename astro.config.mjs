@@ -1,0 +1,4 @@
+import preact from '@astrojs/preact';
+import { defineConfig } from 'astro/config';
+
+export default defineConfig({ integrations: [preact()] });

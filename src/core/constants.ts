@@ -1,0 +1,8 @@
+/** Standard acceleration of gravity [m/s2], exact by definition (NIST SP 811, B.8). */
+export const standardGravity = 9.80665;
+
+/** Celsius reading of absolute zero [K], exact by definition (NIST SP 811, B.8). */
+export const celsiusZero = 273.15;
+
+/** Minutes in a day [min]. */
+export const minutesPerDay = 1440;
