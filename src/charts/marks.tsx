@@ -1,0 +1,96 @@
+import { computed } from '@preact/signals';
+import type { ComponentChildren, JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import type { Placement, Spot } from './labels.ts';
+import { type Live, read } from './live.ts';
+
+/** Each quantity owns an ink, a line pattern and a shape of dot; `plain` belongs to none. */
+export type Quantity = 'flow' | 'head' | 'power' | 'velocity' | 'money' | 'plain';
+
+interface CurveProps {
+  readonly d: Live<string>;
+  readonly of: Quantity;
+  /** A line to compare with, drawn thin. */
+  readonly faint?: boolean;
+}
+
+/** One line in its quantity's ink and pattern. */
+export function Curve({ d, of, faint = false }: CurveProps): JSX.Element {
+  return <path class={faint ? 'curve curve-faint' : 'curve'} data-quantity={of} d={d} />;
+}
+
+interface BandProps {
+  readonly d: Live<string>;
+  readonly of: Quantity;
+  /** Beyond measured data, or not allowed: hatched instead of tinted. */
+  readonly hatched?: boolean;
+}
+
+/** A tinted area: an uncertainty, a saving, a range that is not allowed. */
+export function Band({ d, of, hatched = false }: BandProps): JSX.Element {
+  return <path class={hatched ? 'band band-hatched' : 'band'} data-quantity={of} d={d} />;
+}
+
+interface RuleProps {
+  /** Fraction of the picture: from the left for an upright rule, from the top for a level one. */
+  readonly at: Live<number>;
+  readonly level?: boolean;
+  readonly of?: Quantity;
+}
+
+/** A thin straight line right through the picture, for a limit or the present setting. */
+export function Rule({ at, level = false, of = 'plain' }: RuleProps): JSX.Element {
+  const d = useMemo(
+    () =>
+      computed(() => {
+        const place = (read(at) * 1000).toFixed(1);
+        return level ? `M0,${place}H1000` : `M${place},0V1000`;
+      }),
+    [at, level],
+  );
+  return <path class="rule" data-quantity={of} d={d} />;
+}
+
+/** Inline style that lays a mark over the picture by fraction. */
+export function placed(spot: Spot): string {
+  return `--x:${spot.x.toFixed(4)};--y:${spot.y.toFixed(4)}`;
+}
+
+interface MarkerProps {
+  readonly at: Live<Spot>;
+  readonly of: Quantity;
+}
+
+/** A dot on a line: round for flow, square for power, and so on, so that it needs no colour. */
+export function Marker({ at, of }: MarkerProps): JSX.Element {
+  const style = useMemo(() => computed(() => placed(read(at))), [at]);
+  return <span class="marker" data-quantity={of} style={style} />;
+}
+
+interface CurveLabelProps {
+  readonly at: Live<Placement>;
+  readonly of: Quantity;
+  readonly text: Live<string>;
+  readonly children?: ComponentChildren;
+}
+
+/** Words beside their line; they stay within the frame however narrow it gets. */
+export function CurveLabel({ at, of, text }: CurveLabelProps): JSX.Element {
+  const style = useMemo(
+    () => computed(() => `${placed(read(at))};--chars:${read(text).length}`),
+    [at, text],
+  );
+  const side = useMemo(
+    () =>
+      computed(() => {
+        const spot = read(at);
+        return `curve-label ${spot.above ? 'is-above' : 'is-below'} ${spot.ends ? 'is-end' : 'is-start'}`;
+      }),
+    [at],
+  );
+  return (
+    <span class={side} data-quantity={of} style={style}>
+      {text}
+    </span>
+  );
+}
