@@ -1,0 +1,17 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { type Live, read } from '#charts/live.ts';
+import { useSettled } from './settle.ts';
+
+/** Speaks the finding half a second after the last change, and nothing when the page opens. */
+export function Announce({ sentence }: { sentence: Live<string> }): JSX.Element {
+  const settled = useSettled(sentence, 500);
+  const opening = useMemo(() => read(sentence), [sentence]);
+  const spoken = useComputed(() => (settled.value === opening ? '' : settled.value));
+  return (
+    <p class="visually-hidden" role="status">
+      {spoken}
+    </p>
+  );
+}
