@@ -3,8 +3,8 @@ import { flowAtReynolds, flowAtVelocity, meanVelocity, pipeSize } from '#core/pi
 import { cubePower, wirePower } from '#core/power.ts';
 import { affinityFlow, affinityHead, affinityPower } from '#core/pump.ts';
 import { water } from '#core/water.ts';
-import { toSI } from '#units/convert.ts';
-import { isUnitOf, type Quantity, quantityNames, type UnitOf } from '#units/quantities.ts';
+import { readGiven } from '#units/given.ts';
+import { isUnitOf, type Quantity, type UnitOf, unitsOf } from '#units/quantities.ts';
 
 /** What a lesson writes: plain texts, a quantity as number and unit ("6 ft/s", "28 degC"). */
 export type ValueProps = Readonly<Record<string, string>>;
@@ -13,16 +13,6 @@ export type ValueProps = Readonly<Record<string, string>>;
 export interface LessonValue {
   readonly quantity: Quantity;
   readonly value: number;
-}
-
-/** Reads "6 ft/s" as the quantity asked for. A lesson's mistake stops the build in words. */
-export function readGiven<Q extends Quantity>(quantity: Q, text: string | undefined): number {
-  const match = /^(-?[\d.]+)\s+(\S+)$/.exec(text ?? '');
-  const unit = match?.[2] ?? '';
-  if (match === null || !isUnitOf(quantity, unit)) {
-    throw new Error(`"${text}" is no ${quantity}: write a number, a space and a unit.`);
-  }
-  return toSI(quantity, Number(match[1]), unit as UnitOf<Q>);
 }
 
 function bore(given: ValueProps): number {
@@ -105,7 +95,7 @@ export function lessonValue(name: string, given: ValueProps): LessonValue {
 export function shownUnits(quantity: Quantity, units: string): UnitOf[] {
   return units.split('|').map((unit) => {
     if (!isUnitOf(quantity, unit)) {
-      throw new Error(`${unit} is no unit of ${quantity} (known: ${quantityNames.join(', ')}).`);
+      throw new Error(`${unit} is no unit of ${quantity}; it has ${unitsOf(quantity).join(', ')}.`);
     }
     return unit;
   });

@@ -1,5 +1,5 @@
-import type { Quantity } from '#units/quantities.ts';
 import type { UnitChoice } from '#units/choice.ts';
+import type { Quantity } from '#units/quantities.ts';
 
 /** One way to go wrong, and the sentence that names the thought behind it. */
 export interface Slip {

@@ -1,5 +1,5 @@
-import { affinityFlow, affinityHead, affinityPower } from '#core/pump.ts';
 import { flowAtVelocity, meanVelocity, pipeSize } from '#core/pipe.ts';
+import { affinityFlow, affinityHead, affinityPower } from '#core/pump.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';

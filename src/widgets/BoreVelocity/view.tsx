@@ -1,0 +1,208 @@
+import { computed, type ReadonlySignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { Frame } from '#charts/Frame.tsx';
+import { type Placement, placeLabels, type Spot } from '#charts/labels.ts';
+import { Curve, CurveLabel, Marker, type Quantity, Rule } from '#charts/marks.tsx';
+import { linePath } from '#charts/path.ts';
+import { fraction, niceAxis, type TickedAxis, valueAt } from '#charts/scale.ts';
+import { unitFor } from '#units/choice.ts';
+import { fromSI, toSI } from '#units/convert.ts';
+import { symbolFor } from '#units/format.ts';
+import type { Quantity as Measured } from '#units/quantities.ts';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { type BoreVelocityModel, type BoreVelocityProps, createModel, type Run } from './model.ts';
+import { quotedLength, sentence, spokenFlow, table } from './text.ts';
+
+interface ViewProps extends BoreVelocityProps {
+  readonly id: string;
+}
+
+/** Which of a run's figures a picture draws. */
+interface Drawn {
+  readonly of: Quantity;
+  readonly measured: Measured;
+  readonly title: string;
+  readonly value: (run: Run) => number;
+}
+
+/** An axis marked in the reader's unit. */
+function axisFor(
+  model: BoreVelocityModel,
+  measured: Measured,
+  max: number,
+  exact = false,
+): TickedAxis {
+  const unit = unitFor(model.units.value, measured);
+  return niceAxis({
+    max,
+    exact,
+    unit: {
+      show: (stored) => fromSI(measured, stored, unit),
+      store: (shown) => toSI(measured, shown, unit),
+    },
+  });
+}
+
+function greatest(model: BoreVelocityModel, drawn: Drawn): number {
+  return Math.max(...model.lines.flatMap(({ runs }) => runs.map(drawn.value)));
+}
+
+/** Velocity and loss against flow, one above the other, in pipes that share a name. */
+export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
+  const model = useMemo(() => createModel(props), []);
+  const words = useMemo(() => computed(() => sentence(model)), [model]);
+  const numbers = useMemo(() => computed(() => table(model)), [model]);
+  const spoken = useMemo(() => computed(() => spokenFlow(model)), [model]);
+  const entry = useMemo(() => computed(() => quantityEntry('flow', model.units.value)), [model]);
+  const fields = useMemo(
+    () => ({
+      flow: dialInLink(model.flow),
+      pipe: {
+        read: () => (model.pipeId.value === props.pipes[0] ? '' : model.pipeId.value),
+        write: model.choosePipe,
+      },
+    }),
+    [model],
+  );
+  useLinkState(id.replace(/[^a-z]/gi, ''), fields);
+
+  const velocity: Drawn = {
+    of: 'velocity',
+    measured: 'velocity',
+    title: 'Velocity',
+    value: (run) => run.velocity,
+  };
+  const length = quotedLength(model);
+  const loss: Drawn = {
+    of: 'head',
+    measured: 'head',
+    title: `Head lost over ${fromSI('length', length, unitFor(model.units.value, 'length'))} ${symbolFor(model.units.value, 'length')}`,
+    value: (run) => run.gradient * length,
+  };
+  return (
+    <Figure
+      id={id}
+      title="One name, two bores"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      note="Smooth plastic pipe, full of water. Between a Reynolds number of 2000 and 4000 the water may do either, and the line is only a bridge."
+    >
+      <ChoiceField
+        id={`${id}-pipe`}
+        label="The pipe you look at"
+        choices={model.lines.map(({ pipe }) => ({ id: pipe.id, label: pipe.label }))}
+        value={model.pipeId}
+        apply={model.choosePipe}
+      />
+      <Plot model={model} drawn={velocity} spoken={spoken} limit={model.limit} />
+      <Plot model={model} drawn={loss} spoken={spoken} />
+      <RangeField
+        id={`${id}-flow`}
+        label="Flow"
+        dial={model.flow}
+        spoken={spoken}
+        entry={entry}
+        unit={symbolFor(model.units.value, 'flow')}
+      />
+    </Figure>
+  );
+}
+
+interface PlotProps {
+  readonly model: BoreVelocityModel;
+  readonly drawn: Drawn;
+  readonly spoken: ReadonlySignal<string>;
+  readonly limit?: number;
+}
+
+function Plot({ model, drawn, spoken, limit }: PlotProps): JSX.Element {
+  const x = axisFor(model, 'flow', model.greatestFlow, true);
+  const y = axisFor(model, drawn.measured, greatest(model, drawn));
+  const spot = (run: Run): Spot => ({
+    x: fraction(x, run.flow),
+    y: 1 - fraction(y, drawn.value(run)),
+  });
+  const at = useMemo(() => computed(() => spot(model.here.value)), [model, y.max]);
+  const turbulent = useMemo(
+    () => computed(() => fraction(x, model.turbulentFlow.value)),
+    [model, x.max],
+  );
+  const toFlow = ({ x: across }: Spot) => valueAt(x, across);
+  const places = placeLabels(
+    model.lines.map(({ runs }, index) => ({
+      line: runs.map(spot),
+      width: 0.3,
+      height: 0.08,
+      wish: 0.55 + 0.25 * index,
+    })),
+  );
+  const { units } = model;
+  return (
+    <Frame
+      x={{ axis: x, title: 'Flow', unit: symbolFor(units.value, 'flow') }}
+      y={{ axis: y, title: drawn.title, unit: symbolFor(units.value, drawn.measured) }}
+      title={`${drawn.title} against flow`}
+      handlesTitle={`Flow, on the picture of ${drawn.title.toLowerCase()}`}
+      drawing={
+        <>
+          <Rule at={turbulent} />
+          {limit !== undefined && <Rule at={1 - fraction(y, limit)} level of="velocity" />}
+          {model.lines.map(({ pipe, runs }) => (
+            <Curve
+              key={pipe.id}
+              of={drawn.of}
+              faint={pipe.id !== model.pipeId.value}
+              d={linePath(
+                runs.map((run) => ({ x: run.flow, y: drawn.value(run) })),
+                x,
+                y,
+              )}
+            />
+          ))}
+        </>
+      }
+      labels={
+        <>
+          {model.lines.map(({ pipe }, index) => (
+            <LineLabel key={pipe.id} at={places[index]} of={drawn.of} text={pipe.label} />
+          ))}
+          {limit !== undefined && (
+            <CurveLabel
+              at={{ x: 0.98, y: 1 - fraction(y, limit), above: false, ends: true }}
+              of="velocity"
+              text="the limit"
+            />
+          )}
+          <Marker at={at} of={drawn.of} />
+        </>
+      }
+    >
+      <DragSurface dial={model.flow} valueAt={toFlow} />
+      <DragHandle
+        dial={model.flow}
+        label="Flow"
+        spoken={spoken}
+        at={at}
+        valueAt={toFlow}
+        of={drawn.of}
+      />
+    </Frame>
+  );
+}
+
+interface LineLabelProps {
+  readonly at: Placement | undefined;
+  readonly of: Quantity;
+  readonly text: string;
+}
+
+function LineLabel({ at, of, text }: LineLabelProps): JSX.Element | null {
+  return at === undefined ? null : <CurveLabel at={at} of={of} text={text} />;
+}
