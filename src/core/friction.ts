@@ -60,8 +60,12 @@ const smoothShare = 2.51;
 /** Steps below this relative size leave an error beyond double precision, for order four. */
 const settled = 1e-4;
 
+// The least keeps 64/Re and its slope finite; a run of pipe at less flow never asks for either.
+const leastReynolds = 1e-100;
+const greatestReynolds = 1e12;
+
 function requireTurbulent(reynolds: number): void {
-  requireBetween('Reynolds number', reynolds, 100, 1e12, '');
+  requireBetween('Reynolds number', reynolds, 100, greatestReynolds, '');
 }
 
 function requireRoughness(relativeRoughness: number): void {
@@ -69,7 +73,7 @@ function requireRoughness(relativeRoughness: number): void {
 }
 
 function requireReynolds(reynolds: number): void {
-  requireBetween('Reynolds number', reynolds, Number.MIN_VALUE, 1e12, '');
+  requireBetween('Reynolds number', reynolds, leastReynolds, greatestReynolds, '');
 }
 
 /**
@@ -135,7 +139,7 @@ function blend(reynolds: number, relativeRoughness: number, wantSlope: boolean):
  * Darcy friction factor of laminar flow.
  *
  * Law: f = 64 / Re.
- * @param reynolds Reynolds number [-], greater than 0 to 1e12; the law holds below about 2000.
+ * @param reynolds Reynolds number [-], 1e-100 to 1e12; the law holds below about 2000.
  * @returns Darcy friction factor [-].
  * @throws CoreError when the Reynolds number lies outside its range or is not a number.
  * Accuracy: exact for fully developed laminar flow.
@@ -195,7 +199,7 @@ export function refineColebrook(
  * Darcy friction factor at any Reynolds number: the front door.
  *
  * Law: 64/Re to Re 2000, Colebrook–White from 4000, between them the cubic in Re with the value and the slope of each at its end.
- * @param reynolds Reynolds number [-], greater than 0 to 1e12.
+ * @param reynolds Reynolds number [-], 1e-100 to 1e12.
  * @param relativeRoughness Roughness over bore [-], 0 to 0.1.
  * @returns Darcy friction factor [-]; continuous with its slope.
  * @throws CoreError when either lies outside its range or is not a number.
@@ -216,9 +220,9 @@ export function frictionFactor(reynolds: number, relativeRoughness: number): num
  * Slope of the friction factor against the Reynolds number, when the factor is already known.
  *
  * Law: df/dRe = -f/Re below 2000; the derivative of the cubic to 4000; above, by implicit differentiation of Colebrook–White, -2 f c b / (Re (a + b x + c b)), with a = e/3.7, b = 2.51/Re, c = 2/ln 10, x = 1/sqrt f.
- * @param reynolds Reynolds number [-], greater than 0 to 1e12.
+ * @param reynolds Reynolds number [-], 1e-100 to 1e12.
  * @param relativeRoughness Roughness over bore [-], 0 to 0.1.
- * @param factor Darcy friction factor there [-], greater than 0, as frictionFactor gives it.
+ * @param factor Darcy friction factor there [-], 1e-3 to 1e300, as frictionFactor gives it.
  * @returns Slope [-].
  * @throws CoreError when any of them lies outside its range or is not a number.
  * Accuracy: analytic; checked against finite differences.
@@ -228,7 +232,7 @@ export function frictionFactor(reynolds: number, relativeRoughness: number): num
 export function frictionSlope(reynolds: number, relativeRoughness: number, factor: number): number {
   requireReynolds(reynolds);
   requireRoughness(relativeRoughness);
-  requireBetween('friction factor', factor, Number.MIN_VALUE, Number.MAX_VALUE, '');
+  requireBetween('friction factor', factor, 1e-3, 1e300, '');
   if (reynolds <= laminarLimit) return -factor / reynolds;
   if (reynolds < turbulentLimit) return blend(reynolds, relativeRoughness, true);
   return turbulentSlope(reynolds, relativeRoughness, factor);
@@ -238,7 +242,7 @@ export function frictionSlope(reynolds: number, relativeRoughness: number, facto
  * Friction factor and its slope together.
  *
  * Law: frictionFactor and frictionSlope.
- * @param reynolds Reynolds number [-], greater than 0 to 1e12.
+ * @param reynolds Reynolds number [-], 1e-100 to 1e12.
  * @param relativeRoughness Roughness over bore [-], 0 to 0.1.
  * @param out Where to write the two numbers [see FrictionPoint], any such object; a new one when left out.
  * @returns The same object, holding factor and slope [-].
