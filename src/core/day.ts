@@ -1,5 +1,5 @@
 import { minutesPerDay } from './constants.ts';
-import { CoreError, requireBetween } from './errors.ts';
+import { CoreError, requireBetween, requireNotNegative } from './errors.ts';
 import {
   complementOf,
   intersectionOf,
@@ -81,7 +81,7 @@ function sharedPieces(first: Span, second: Span) {
  * Law: whole minutes on the clock, finite ratios of 0 or more, ids unique, no overlap.
  * @param blocks The plan [see Block], any numbers, as typed.
  * @returns Problems in the order of the blocks, overlaps last; empty when the plan is sound.
- * @throws CoreError never; overlaps are looked for only among blocks whose minutes are sound.
+ * @throws nothing; overlaps are looked for only among blocks whose minutes are sound.
  * Accuracy: exact.
  * Source: common practice, no source.
  * @example dayProblems([{ id: 'a', start: 0, end: 1500, ratio: 1 }]).length // 1.000
@@ -128,7 +128,7 @@ export function segmentsOf(blocks: readonly Block[]): readonly Segment[] {
 
 function requireBlock(block: Block): void {
   requireSpan(`block ${block.id}`, block);
-  requireBetween(`block ${block.id}.ratio`, block.ratio, 0, Number.MAX_VALUE, '');
+  requireNotNegative(`block ${block.id}.ratio`, block.ratio, '');
 }
 
 /** Sorted pieces make an overlap show as a start before the last end; only then are pairs sought. */
