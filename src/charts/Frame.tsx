@@ -65,12 +65,28 @@ export function Frame(props: FrameProps): JSX.Element {
   );
 }
 
+/** The values a fifth of the way from mark to mark, over the whole axis: the fine squares of the paper. */
+function fineValues(axis: TickedAxis): number[] {
+  const [first, second] = axis.ticks;
+  if (first === undefined || second === undefined) return [];
+  const step = (second.value - first.value) / 5;
+  const before = Math.floor((first.value - axis.min) / step + 1e-9);
+  const count = Math.floor((axis.max - axis.min) / step + 1e-9) + 1;
+  return Array.from({ length: count }, (_, index) => first.value + (index - before) * step);
+}
+
+function gridPath(x: TickedAxis, y: TickedAxis, values: (axis: TickedAxis) => number[]): string {
+  const down = values(x).map((value) => `M${across(x, value).toFixed(1)},0V${span}`);
+  const level = values(y).map((value) => `M0,${upward(y, value).toFixed(1)}H${span}`);
+  return [...down, ...level].join('');
+}
+
 function Grid({ x, y }: { x: TickedAxis; y: TickedAxis }): JSX.Element {
-  const down = x.ticks.map((tick) => `M${across(x, tick.value).toFixed(1)},0V${span}`);
-  const level = y.ticks.map((tick) => `M0,${upward(y, tick.value).toFixed(1)}H${span}`);
+  const marked = (axis: TickedAxis) => axis.ticks.map((tick) => tick.value);
   return (
     <>
-      <path class="plot-grid" d={[...down, ...level].join('')} />
+      <path class="plot-grid plot-grid-fine" d={gridPath(x, y, fineValues)} />
+      <path class="plot-grid" d={gridPath(x, y, marked)} />
       <path class="plot-axis" d={`M0,0V${span}H${span}`} />
     </>
   );

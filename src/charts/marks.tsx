@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals';
-import type { ComponentChildren, JSX } from 'preact';
+import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Placement, Spot } from './labels.ts';
 import { type Live, read } from './live.ts';
@@ -71,11 +71,12 @@ interface CurveLabelProps {
   readonly at: Live<Placement>;
   readonly of: Quantity;
   readonly text: Live<string>;
-  readonly children?: ComponentChildren;
+  /** Set over the words in small type: the line's name over its number. */
+  readonly name?: string;
 }
 
 /** Words beside their line; they stay within the frame however narrow it gets. */
-export function CurveLabel({ at, of, text }: CurveLabelProps): JSX.Element {
+export function CurveLabel({ at, of, text, name }: CurveLabelProps): JSX.Element {
   const style = useMemo(
     () => computed(() => `${placed(read(at))};--chars:${read(text).length}`),
     [at, text],
@@ -90,6 +91,7 @@ export function CurveLabel({ at, of, text }: CurveLabelProps): JSX.Element {
   );
   return (
     <span class={side} data-quantity={of} style={style}>
+      {name !== undefined && <span class="curve-label-name">{name}</span>}
       {text}
     </span>
   );

@@ -1,4 +1,5 @@
 import { nice, ticks } from 'd3-array';
+import { grouped } from '#units/numerals.ts';
 
 /**
  * Pictures are drawn in a square of `span` by `span` units that the browser stretches to the space
@@ -74,12 +75,9 @@ export function niceAxis(wish: AxisWish): TickedAxis {
   };
 }
 
-/** Writes a mark with as many decimals as its neighbours need, and a thin space between thousands. */
+/** Writes a mark with as many decimals as its neighbours need. */
 function tickLabel(shown: number, marks: readonly number[]): string {
   const step = Math.abs((marks[1] ?? 1) - (marks[0] ?? 0)) || 1;
   const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
-  const text = Math.abs(shown).toFixed(decimals);
-  const [whole = '', part] = text.split('.');
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, '\u202f') : whole;
-  return `${shown < 0 ? '−' : ''}${grouped}${part === undefined ? '' : `.${part}`}`;
+  return grouped(shown.toFixed(decimals));
 }
