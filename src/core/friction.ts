@@ -161,7 +161,7 @@ export function laminarFriction(reynolds: number): number {
  * @throws CoreError when either lies outside its range or is not a number.
  * Accuracy: within 2e-14 of the law solved in 40 digits; the law itself is within 5 % of measured smooth pipe (McKeon et al. 2004).
  * Source: Colebrook, J. Inst. Civ. Eng. 11, 133 (1939), doi 10.1680/ijoti.1939.13150.
- * @example colebrookWhite(1e5, 1e-4) // 0.018513866077471
+ * @example colebrookWhite(1e5, 1e-4) // 0.01851386607747
  */
 export function colebrookWhite(reynolds: number, relativeRoughness: number): number {
   requireTurbulent(reynolds);
@@ -181,7 +181,7 @@ export function colebrookWhite(reynolds: number, relativeRoughness: number): num
  * @throws CoreError when any of them lies outside its range or is not a number.
  * Accuracy: the error shrinks with its fourth power.
  * Source: Fritsch, Shafer and Crowley, Comm. ACM 16, 123 (1973), doi 10.1145/361952.361970, for the step; Colebrook 1939 for the law.
- * @example refineColebrook(1e5, 1e-4, 7.35) ** -2 // 0.018513866077471
+ * @example refineColebrook(1e5, 1e-4, 7.35) ** -2 // 0.01851386607747
  */
 export function refineColebrook(
   reynolds: number,
@@ -274,8 +274,8 @@ export function frictionFactorAndSlope(
  */
 export function darcyWeisbach(run: DarcyRun): number {
   requireBetween('length', run.length, 0, 1e9, 'm');
-  requireBetween('roughness', run.roughness, 0, 1, 'm');
   const velocity = meanVelocity(run.flow, run.bore);
+  requireBetween('roughness', run.roughness, 0, run.bore / 10, 'm');
   const reynolds = reynoldsNumber(velocity, run.bore, run.kinematicViscosity);
   if (reynolds <= laminarLimit) {
     const gradient = (32 * run.kinematicViscosity * velocity) / (standardGravity * run.bore ** 2);

@@ -134,7 +134,7 @@ function requireBore(bore: number): number {
  * @throws CoreError when the bore lies outside its range or is not a number.
  * Accuracy: exact geometry.
  * Source: geometry; reference case 2 in Schedule 40.
- * @example flowArea(0.0525018) // 0.00216491
+ * @example flowArea(0.0525018) // 0.00216490213
  */
 export function flowArea(bore: number): number {
   requireBore(bore);
