@@ -89,7 +89,10 @@ describe('water against the reference cases', () => {
 
 describe('water over its range', () => {
   const pairs = fc
-    .tuple(fc.double({ min: 0, max: 44.9, noNaN: true }), fc.double({ min: 0.01, max: 0.1, noNaN: true }))
+    .tuple(
+      fc.double({ min: 0, max: 44.9, noNaN: true }),
+      fc.double({ min: 0.01, max: 0.1, noNaN: true }),
+    )
     .map(([low, step]) => [water(low), water(low + step)] as const);
 
   it('warmer water is thinner and nearer to boiling', () => {
