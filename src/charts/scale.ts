@@ -51,7 +51,7 @@ export function upward(axis: Axis, value: number): number {
   return (1 - fraction(axis, value)) * span;
 }
 
-interface AxisWish {
+export interface AxisWish {
   readonly min?: number;
   readonly max: number;
   /** About how many marks. */
