@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { UnitChoice } from '#units/choice.ts';
 import { quantityNames, unitsOf } from '#units/quantities.ts';
 import { type DeepReadonly, list, part, quantity, words } from './fields.ts';
+import { repeatedIds } from './ids.ts';
 import {
   type blockSchema,
   daySchema,
@@ -57,13 +58,7 @@ const siteSchema = z.strictObject({
   ),
 });
 
-/**
- * The pad file: everything a reader enters, in one document.
- *
- * Stored values are SI, with revolutions per minute for speeds, minutes for times of day and the
- * tariff's currency for money. A value nobody knows yet is null, and may be left out of a file.
- */
-export const padSchema = z.strictObject({
+const fieldsSchema = z.strictObject({
   format: z.literal(padFormat).check(z.meta({ description: 'Says that this is a pad file.' })),
   version: z.literal(padVersion).check(z.meta({ description: 'Version of the format.' })),
   name: words('What the reader calls this pad.'),
@@ -83,10 +78,22 @@ export const padSchema = z.strictObject({
   day: part('The plan for 24 hours.', daySchema, {}),
 });
 
+/**
+ * The pad file: everything a reader enters, in one document.
+ *
+ * Stored values are SI, with revolutions per minute for speeds, minutes for times of day and the
+ * tariff's currency for money. A value nobody knows yet is null, and may be left out of a file.
+ */
+export const padSchema = fieldsSchema.check((context) => {
+  for (const path of repeatedIds(context.value as Pad)) {
+    context.issues.push({ code: 'custom', path: [...path], input: context.value });
+  }
+});
+
 /** A whole pad file. */
-export type Pad = DeepReadonly<z.output<typeof padSchema>>;
+export type Pad = DeepReadonly<z.output<typeof fieldsSchema>>;
 /** A pad file as it may be written by hand: unknown values left out. */
-export type PadInput = DeepReadonly<z.input<typeof padSchema>>;
+export type PadInput = DeepReadonly<z.input<typeof fieldsSchema>>;
 
 export type Units = Pad['units'];
 export type Pool = DeepReadonly<z.output<typeof poolSchema>>;

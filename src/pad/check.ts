@@ -1,0 +1,118 @@
+import * as z from 'zod/mini';
+import type { Quantity } from '#units/quantities.ts';
+import { type Path, valueAt } from './path.ts';
+import type { Problem, ProblemValue } from './problems.ts';
+import { type Pad, padSchema } from './schema.ts';
+
+export type Checked =
+  | { readonly ok: true; readonly pad: Pad }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+type Schema = z.core.$ZodType;
+
+/** The definitions one step further in; a choice between shapes gives each of them. */
+function inside(schema: Schema, step: string | number): readonly Schema[] {
+  const { def } = (schema as z.core.$ZodTypes)._zod;
+  switch (def.type) {
+    case 'object': {
+      const field = Object.hasOwn(def.shape, step) ? def.shape[step] : undefined;
+      return field === undefined ? [] : [field];
+    }
+    case 'array':
+      return [def.element];
+    case 'union':
+      return def.options.flatMap((option) => inside(option, step));
+    case 'default':
+    case 'prefault':
+    case 'nullable':
+    case 'optional':
+      return inside(def.innerType, step);
+    default:
+      return [];
+  }
+}
+
+/** The quantity a field of the pad holds, or null for plain numbers and words. */
+export function quantityAt(path: Path): Quantity | null {
+  const reached = path.reduce<readonly Schema[]>(
+    (schemas, step) => schemas.flatMap((schema) => inside(schema, step)),
+    [padSchema],
+  );
+  for (const schema of reached) {
+    const kind = z.globalRegistry.get(schema)?.['quantity'];
+    if (kind !== undefined) return kind as Quantity;
+  }
+  return null;
+}
+
+function measured(path: Path, value: number): ProblemValue {
+  const quantity = quantityAt(path);
+  return quantity === null ? value : { quantity, value };
+}
+
+const expectedWords: Readonly<Record<string, string>> = {
+  number: 'a number',
+  int: 'a whole number',
+  string: 'text',
+  array: 'a list',
+  object: 'a group of fields',
+};
+
+function pathOf(issue: z.core.$ZodIssue): Path {
+  return issue.path.map((step) => (typeof step === 'symbol' ? String(step) : step));
+}
+
+function limitProblem(
+  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
+  found: unknown,
+): Problem {
+  const path = pathOf(issue);
+  const limit = Number(issue.code === 'too_small' ? issue.minimum : issue.maximum);
+  if (typeof found === 'number') {
+    const code = issue.code === 'too_small' ? 'tooSmall' : 'tooLarge';
+    return { code, path, values: { found: measured(path, found), limit: measured(path, limit) } };
+  }
+  return { code: Array.isArray(found) ? 'tooMany' : 'tooLong', path, values: { limit } };
+}
+
+function typeProblem(issue: z.core.$ZodIssueInvalidType, found: unknown): Problem {
+  const path = pathOf(issue);
+  if (found === undefined) return { code: 'missing', path, values: {} };
+  const whole = issue.expected === 'int' || 'format' in issue;
+  const expected = whole ? 'int' : issue.expected;
+  return { code: 'wrongType', path, values: { expected: expectedWords[expected] ?? expected } };
+}
+
+function problemFrom(issue: z.core.$ZodIssue, document: unknown): Problem {
+  const path = pathOf(issue);
+  const found = valueAt(document, path);
+  switch (issue.code) {
+    case 'too_small':
+    case 'too_big':
+      return limitProblem(issue, found);
+    case 'invalid_type':
+      return typeProblem(issue, found);
+    case 'unrecognized_keys':
+      return { code: 'unknownField', path, values: { field: issue.keys.join(', ') } };
+    case 'invalid_value':
+      if (found === undefined) return { code: 'missing', path, values: {} };
+      return {
+        code: 'notOneOf',
+        path,
+        values: { found: String(found), allowed: issue.values.map(String).join(', ') },
+      };
+    case 'invalid_union':
+      return { code: 'unknownKind', path, values: { found: String(found) } };
+    case 'custom':
+      return { code: 'sameId', path, values: { id: String(found) } };
+    default:
+      return { code: 'badName', path, values: { found: String(found) } };
+  }
+}
+
+/** A document as a pad, with what was left out filled in, or everything that is wrong with it. */
+export function checkDocument(document: unknown): Checked {
+  const result = z.safeParse(padSchema, document);
+  if (result.success) return { ok: true, pad: result.data as Pad };
+  return { ok: false, problems: result.error.issues.map((issue) => problemFrom(issue, document)) };
+}

@@ -1,0 +1,112 @@
+import { metric } from '#units/choice.ts';
+import { checkDocument } from './check.ts';
+import { migrate } from './migrate.ts';
+import { type Problem, problemSentence } from './problems.ts';
+import { type Pad, padFormat, padVersion } from './schema.ts';
+
+/** What came of reading a pad file: the pad, or one sentence and everything that is wrong. */
+export type ParsedPad =
+  | {
+      readonly ok: true;
+      readonly pad: Pad;
+      /** The version the text was written in. */
+      readonly from: number;
+    }
+  | { readonly ok: false; readonly sentence: string; readonly problems: readonly Problem[] };
+
+/** A pad file is never longer than this [characters]. */
+export const longestText = 1_000_000;
+
+const unchanged = 'Your present pad is unchanged.';
+
+function refuse(sentence: string, problems: readonly Problem[] = []): ParsedPad {
+  return { ok: false, sentence: `${sentence} ${unchanged}`, problems };
+}
+
+function refuseValues(problems: readonly Problem[]): ParsedPad {
+  const [first] = problems;
+  if (first === undefined) return refuse('This pad file cannot be read.');
+  const count =
+    problems.length === 1 ? 'One value in it is' : `${problems.length} values in it are`;
+  const place = first.path.length === 0 ? 'the top level' : first.path.join(' › ');
+  const reason = problemSentence(first, metric);
+  return refuse(
+    `This pad file cannot be opened. ${count} wrong; the first, at ${place}: ${reason}`,
+    problems,
+  );
+}
+
+function parseJson(text: string): { readonly value: unknown } | null {
+  try {
+    return { value: JSON.parse(text) as unknown };
+  } catch {
+    return null;
+  }
+}
+
+/** Reads the text of a pad file of any known version. */
+export function parsePad(text: string): ParsedPad {
+  if (text.length > longestText) {
+    return refuse('This is too long for a pad file, which holds a million characters at most.');
+  }
+  const json = parseJson(text);
+  if (json === null) {
+    return refuse('This is not a pad file, or it is damaged: its text is not complete JSON.');
+  }
+  const migrated = migrate(json.value);
+  switch (migrated.kind) {
+    case 'notAPad':
+      return refuse(`This is not a pad file: its “format” must be “${padFormat}”.`);
+    case 'unknownVersion':
+      return refuse(`This pad file has no usable “version”; it must be 0 to ${padVersion}.`);
+    case 'newer':
+      return refuse(
+        `This pad file is of version ${migrated.version}, and this page reads versions up to ` +
+          `${padVersion}. Reload the page to get its newest edition, then open the file again.`,
+      );
+    case 'present': {
+      const checked = checkDocument(migrated.document);
+      if (!checked.ok) return refuseValues(checked.problems);
+      return { ok: true, pad: checked.pad, from: migrated.from };
+    }
+  }
+}
+
+function isEmpty(value: unknown): boolean {
+  if (value === null || value === '') return true;
+  return typeof value === 'object' && Object.keys(value).length === 0;
+}
+
+/** Fields whose entries are the reader's own, so that an empty one means something. */
+const keptWhole: readonly string[] = ['sources'];
+
+/** The document without the fields that reading fills in again: null, "", [] and {}. */
+function withoutEmpty(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutEmpty);
+  if (typeof value !== 'object' || value === null) return value;
+  const entries = Object.entries(value)
+    .map(([name, inner]) => [name, keptWhole.includes(name) ? inner : withoutEmpty(inner)] as const)
+    .filter(([, inner]) => !isEmpty(inner));
+  return Object.fromEntries(entries);
+}
+
+/** The pad as text on as few characters as it takes, for links and for keeping in the browser. */
+export function serialisePad(pad: Pad): string {
+  return JSON.stringify(withoutEmpty(pad));
+}
+
+/** The pad as the text of a file that a person can read. */
+export function padFileText(pad: Pad): string {
+  return `${JSON.stringify(withoutEmpty(pad), null, 2)}\n`;
+}
+
+/** A name for the file: "garden-pool.pad.json". */
+export function padFileName(pad: Pad): string {
+  const plain = pad.name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60);
+  return `${plain === '' ? 'pad' : plain}.pad.json`;
+}

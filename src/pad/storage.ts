@@ -1,0 +1,65 @@
+import { parsePad } from './file.ts';
+import type { Pad } from './schema.ts';
+
+/** Where the pad is kept in the browser. */
+export const padKey = 'cubelaw-pad';
+/** Where text that could not be read as a pad is kept aside, so that nothing is lost. */
+export const asideKey = 'cubelaw-pad-aside';
+
+/** As much of the browser's storage as is used here. */
+export type KeepingPlace = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+
+export type Kept =
+  | { readonly kind: 'pad'; readonly pad: Pad; readonly text: string }
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'spoiled'; readonly sentence: string };
+
+const spoiled =
+  'The pad kept in this browser could not be read, so the example stands here instead. Its text is ' +
+  'kept aside and can be saved as a file.';
+
+/** The browser's storage, or null where it is shut off. */
+export function browserStorage(): KeepingPlace | null {
+  try {
+    return globalThis.localStorage ?? null;
+  } catch {
+    return null;
+  }
+}
+
+function read(place: KeepingPlace | null, key: string): string | null {
+  try {
+    return place?.getItem(key) ?? null;
+  } catch {
+    return null;
+  }
+}
+
+function write(place: KeepingPlace | null, key: string, text: string): boolean {
+  try {
+    place?.setItem(key, text);
+    return place !== null;
+  } catch {
+    return false;
+  }
+}
+
+/** The pad kept in the browser. Text that is no pad is put aside, and the sentence says so. */
+export function readKept(place: KeepingPlace | null): Kept {
+  const text = read(place, padKey);
+  if (text === null) return { kind: 'nothing' };
+  const parsed = parsePad(text);
+  if (parsed.ok) return { kind: 'pad', pad: parsed.pad, text };
+  if (write(place, asideKey, text)) place?.removeItem(padKey);
+  return { kind: 'spoiled', sentence: spoiled };
+}
+
+/** Keeps the text of a pad; false when the browser would not. */
+export function keep(place: KeepingPlace | null, text: string): boolean {
+  return write(place, padKey, text);
+}
+
+/** Text that was put aside, or null. */
+export function readAside(place: KeepingPlace | null): string | null {
+  return read(place, asideKey);
+}

@@ -1,0 +1,199 @@
+import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { UnitChoice } from '#units/choice.ts';
+import { checkDocument } from './check.ts';
+import { type ParsedPad, padFileText, parsePad, serialisePad } from './file.ts';
+import { record, redo, startHistory, undo } from './history.ts';
+import { carriesPad, padFragment, parseFragment } from './link.ts';
+import { type Path, pathKey, withValueAt } from './path.ts';
+import type { Problem } from './problems.ts';
+import type { Pad } from './schema.ts';
+import { keep, padKey, readAside, readKept } from './storage.ts';
+import type { Surroundings } from './surroundings.ts';
+
+/** Something the reader should be told about the pad as a whole. */
+export interface Notice {
+  readonly kind: 'error' | 'note';
+  readonly sentence: string;
+}
+
+/**
+ * The one pad of the page. Everything here is written by handlers and effects only: while pages are
+ * built, and in the first render in a browser, it holds the example it was made with.
+ */
+export interface PadStore {
+  readonly pad: ReadonlySignal<Pad>;
+  readonly units: ReadonlySignal<UnitChoice>;
+  /** Whether the pad is the reader's own, rather than the untouched example. */
+  readonly isOwn: ReadonlySignal<boolean>;
+  /** What undo would take back, or null when there is nothing. */
+  readonly undoLabel: ReadonlySignal<string | null>;
+  /** What redo would bring back, or null when there is nothing. */
+  readonly redoLabel: ReadonlySignal<string | null>;
+  readonly notice: ReadonlySignal<Notice | null>;
+  /**
+   * Puts what `update` makes of the pad in its place. A result that breaks the definition is refused:
+   * the problems come back and nothing changes. Quick edits of the same `field` undo together.
+   */
+  edit(update: (pad: Pad) => Pad, label: string, field?: string): readonly Problem[];
+  /** Puts one value at a path. */
+  set(path: Path, value: unknown, label: string): readonly Problem[];
+  undo(): void;
+  redo(): void;
+  /** Puts a whole other pad in place, such as an example or an empty one. */
+  replace(pad: Pad, label: string): void;
+  /** Opens the text of a pad file. When it cannot be read the present pad stays. */
+  open(text: string): ParsedPad;
+  /** The pad as the text of a file. */
+  fileText(): string;
+  /** The fragment of a link that carries the pad. */
+  fragment(): string;
+  /** Text that could not be read as a pad and was put aside, or null. */
+  aside(): string | null;
+  dismissNotice(): void;
+  /** To be called in an effect after mount: reads link and storage, then keeps every change. */
+  connect(): () => void;
+}
+
+const saveDelay = 250;
+const notKept = 'This browser does not keep the pad. Save it as a file before you leave this page.';
+const fromLink = 'This pad came with the link. Undo brings back the one before it.';
+const upgraded =
+  'This pad was written by an older edition of the site and has been brought up to date.';
+
+export function createPadStore(first: Pad, surroundings: Surroundings): PadStore {
+  const history = signal(startHistory(first));
+  const isOwn = signal(false);
+  const notice = signal<Notice | null>(null);
+  const pad = computed(() => history.value.present);
+  let keptText: string | null = null;
+  let connections = 0;
+  let disconnect = (): void => {};
+
+  function put(next: Pad, label: string, field?: string): void {
+    batch(() => {
+      history.value = record(history.peek(), next, { label, field, at: surroundings.now() });
+      isOwn.value = true;
+    });
+  }
+
+  function edit(update: (pad: Pad) => Pad, label: string, field?: string): readonly Problem[] {
+    const before = pad.peek();
+    const after = update(before);
+    if (Object.is(before, after)) return [];
+    const checked = checkDocument(after);
+    if (!checked.ok) return checked.problems;
+    put(after, label, field);
+    return [];
+  }
+
+  function tell(kind: Notice['kind'], sentence: string): void {
+    notice.value = { kind, sentence };
+  }
+
+  function open(text: string): ParsedPad {
+    const parsed = parsePad(text);
+    if (parsed.ok) {
+      put(parsed.pad, 'opening a file');
+      if (parsed.from < parsed.pad.version) tell('note', upgraded);
+    } else tell('error', parsed.sentence);
+    return parsed;
+  }
+
+  function openFragment(): void {
+    const fragment = surroundings.fragment();
+    if (!carriesPad(fragment)) return;
+    const parsed = parseFragment(fragment);
+    if (parsed.ok) {
+      put(parsed.pad, 'opening a link');
+      tell('note', fromLink);
+    } else tell('error', parsed.sentence);
+    surroundings.clearFragment();
+  }
+
+  function restore(): void {
+    const kept = readKept(surroundings.storage());
+    if (kept.kind === 'spoiled') tell('error', kept.sentence);
+    if (kept.kind !== 'pad' || isOwn.peek()) return;
+    keptText = kept.text;
+    history.value = startHistory(kept.pad);
+    isOwn.value = true;
+  }
+
+  function save(): void {
+    if (!isOwn.peek()) return;
+    const text = serialisePad(pad.peek());
+    if (text === keptText) return;
+    const couldKeep = keep(surroundings.storage(), text);
+    if (!couldKeep && keptText === null) tell('note', notKept);
+    keptText = text;
+  }
+
+  /** Another tab changed the pad: it stands here too, as a step that can be undone. */
+  function adopt(key: string | null, text: string | null): void {
+    if (key !== padKey || text === null || text === keptText) return;
+    const parsed = parsePad(text);
+    if (!parsed.ok) return;
+    keptText = serialisePad(parsed.pad);
+    put(parsed.pad, 'the change made in another tab');
+  }
+
+  function attach(): () => void {
+    batch(() => {
+      restore();
+      openFragment();
+    });
+    let cancel = (): void => {};
+    const offs = [
+      effect(() => {
+        pad.value;
+        cancel();
+        cancel = surroundings.later(save, saveDelay);
+      }),
+      surroundings.onLeave(save),
+      surroundings.onKept(adopt),
+      surroundings.onFragment(openFragment),
+    ];
+    return () => {
+      cancel();
+      save();
+      for (const off of offs) off();
+    };
+  }
+
+  return {
+    pad,
+    units: computed(() => pad.value.units),
+    isOwn,
+    notice,
+    undoLabel: computed(() => history.value.past.at(-1)?.label ?? null),
+    redoLabel: computed(() => history.value.future[0]?.label ?? null),
+    edit,
+    set: (path, value, label) =>
+      edit((present) => withValueAt(present, path, value), label, pathKey(path)),
+    undo: () => {
+      history.value = undo(history.peek());
+    },
+    redo: () => {
+      history.value = redo(history.peek());
+    },
+    replace: (next, label) => put(next, label),
+    open,
+    fileText: () => padFileText(pad.peek()),
+    fragment: () => padFragment(pad.peek()),
+    aside: () => readAside(surroundings.storage()),
+    dismissNotice: () => {
+      notice.value = null;
+    },
+    connect: () => {
+      if (connections === 0) disconnect = attach();
+      connections += 1;
+      let connected = true;
+      return () => {
+        if (!connected) return;
+        connected = false;
+        connections -= 1;
+        if (connections === 0) disconnect();
+      };
+    },
+  };
+}

@@ -1,0 +1,47 @@
+import { browserStorage, type KeepingPlace } from './storage.ts';
+
+type Off = () => void;
+
+/** Everything of the browser that the pad's store touches, so that it runs without one. */
+export interface Surroundings {
+  readonly storage: () => KeepingPlace | null;
+  /** A steady clock [ms]. */
+  readonly now: () => number;
+  /** Calls back once, `delay` milliseconds from now, unless called off. */
+  readonly later: (callback: () => void, delay: number) => Off;
+  /** The fragment of the page's address, with its "#". */
+  readonly fragment: () => string;
+  /** Takes the fragment out of the address without a step in the browser's history. */
+  readonly clearFragment: () => void;
+  readonly onFragment: (callback: () => void) => Off;
+  /** Another tab kept something under `key`. */
+  readonly onKept: (callback: (key: string | null, text: string | null) => void) => Off;
+  /** The page is about to be put away. */
+  readonly onLeave: (callback: () => void) => Off;
+}
+
+function listen<Name extends keyof WindowEventMap>(
+  name: Name,
+  callback: (event: WindowEventMap[Name]) => void,
+): Off {
+  window.addEventListener(name, callback);
+  return () => window.removeEventListener(name, callback);
+}
+
+/** The surroundings in a browser. Nothing here is touched before a page has come to life. */
+export const browserSurroundings: Surroundings = {
+  storage: browserStorage,
+  now: () => performance.now(),
+  later: (callback, delay) => {
+    const timer = setTimeout(callback, delay);
+    return () => clearTimeout(timer);
+  },
+  fragment: () => window.location.hash,
+  clearFragment: () => {
+    const { pathname, search } = window.location;
+    window.history.replaceState(window.history.state, '', pathname + search);
+  },
+  onFragment: (callback) => listen('hashchange', callback),
+  onKept: (callback) => listen('storage', (event) => callback(event.key, event.newValue)),
+  onLeave: (callback) => listen('pagehide', callback),
+};
