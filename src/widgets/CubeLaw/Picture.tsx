@@ -1,0 +1,105 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { Frame, type Side } from '#charts/Frame.tsx';
+import type { Placement, Spot } from '#charts/labels.ts';
+import { Band, Curve, CurveLabel, Marker, Rule } from '#charts/marks.tsx';
+import { bandPath, linePath } from '#charts/path.ts';
+import { fraction, niceAxis, valueAt } from '#charts/scale.ts';
+import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
+import { speeds } from './demo.ts';
+import { type CubeLaw, full, type SpeedPoint, sweep } from './model.ts';
+import { flowText, powerText } from './text.ts';
+
+const x: Side = {
+  axis: niceAxis({ max: speeds.rated, count: 7, exact: true }),
+  title: 'Speed',
+  unit: 'rpm',
+};
+const y: Side = {
+  axis: niceAxis({ max: 100, count: 4, exact: true }),
+  title: 'Share of what it is flat out',
+  unit: '%',
+};
+
+const waterOf = (point: SpeedPoint) => (100 * point.flow) / full.flow;
+const powerOf = (point: SpeedPoint) => (100 * point.power) / full.power;
+
+const line = (share: (point: SpeedPoint) => number) =>
+  linePath(
+    sweep.map((point) => ({ x: point.speed, y: share(point) })),
+    x.axis,
+    y.axis,
+  );
+const flowLine = line(waterOf);
+const powerLine = line(powerOf);
+const between = bandPath(
+  sweep.map((point) => ({ x: point.speed, low: powerOf(point), high: waterOf(point) })),
+  x.axis,
+  y.axis,
+);
+
+const spot = (point: SpeedPoint, share: number): Spot => ({
+  x: fraction(x.axis, point.speed),
+  y: 1 - fraction(y.axis, share),
+});
+
+/** Words above a line that rises to the right stand on its left. */
+const flowLabel = (point: SpeedPoint): Placement => ({
+  ...spot(point, waterOf(point)),
+  above: true,
+  ends: true,
+});
+
+/** The power line bends upward: there is room below it on the right, except near the ground. */
+const powerLabel = (point: SpeedPoint): Placement => ({
+  ...spot(point, powerOf(point)),
+  above: powerOf(point) < 20,
+  ends: false,
+});
+
+const speedAt = (place: Spot) => valueAt(x.axis, place.x);
+
+interface PictureProps {
+  readonly model: CubeLaw;
+  readonly spoken: ReadonlySignal<string>;
+}
+
+/** Water and power against speed, both as shares of what they are flat out. */
+export function Picture({ model, spoken }: PictureProps): JSX.Element {
+  const { here, units, speed } = model;
+  const across = useComputed(() => fraction(x.axis, here.value.speed));
+  const onAxis = useComputed(() => ({ x: across.value, y: 1 }));
+  const flowSpot = useComputed(() => spot(here.value, waterOf(here.value)));
+  const powerSpot = useComputed(() => spot(here.value, powerOf(here.value)));
+  const flowPlace = useComputed(() => flowLabel(here.value));
+  const powerPlace = useComputed(() => powerLabel(here.value));
+  const flow = useComputed(() => flowText(here.value, units.value));
+  const power = useComputed(() => powerText(here.value, units.value));
+  return (
+    <Frame
+      x={x}
+      y={y}
+      title="Flow and power of the example pump against its speed"
+      handlesTitle="Set the speed on the picture"
+      drawing={
+        <>
+          <Band d={between} of="plain" />
+          <Rule at={across} />
+          <Curve d={flowLine} of="flow" />
+          <Curve d={powerLine} of="power" />
+        </>
+      }
+      labels={
+        <>
+          <Marker at={flowSpot} of="flow" />
+          <Marker at={powerSpot} of="power" />
+          <CurveLabel at={flowPlace} of="flow" name="flow" text={flow} />
+          <CurveLabel at={powerPlace} of="power" name="power" text={power} />
+        </>
+      }
+    >
+      <DragSurface dial={speed} valueAt={speedAt} />
+      <DragHandle dial={speed} label="Speed" spoken={spoken} at={onAxis} valueAt={speedAt} />
+    </Frame>
+  );
+}

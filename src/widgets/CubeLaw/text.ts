@@ -1,0 +1,78 @@
+import type { TableData } from '#charts/Table.tsx';
+import { type UnitChoice, unitFor } from '#units/choice.ts';
+import { format, speak } from '#units/format.ts';
+import { formatMoney } from '#units/money.ts';
+import { currency, energyPrice, poolVolume } from './demo.ts';
+import { type CubeLaw, full, pointAt, type SpeedPoint, thriftiestSpeed } from './model.ts';
+
+const joulesPerKilowattHour = 3.6e6;
+
+export const speedText = (point: SpeedPoint, units: UnitChoice) =>
+  format('speed', point.speed, units, { places: 0 });
+export const flowText = (point: SpeedPoint, units: UnitChoice) => format('flow', point.flow, units);
+export const powerText = (point: SpeedPoint, units: UnitChoice) =>
+  format('power', point.power, units, { digits: 3 });
+export const costText = (point: SpeedPoint) => formatMoney(point.cost, currency);
+export const hoursText = (point: SpeedPoint, units: UnitChoice) =>
+  format('duration', point.turnover, units);
+export const shareText = (share: number) => `${Math.round(share * 100)}\u00a0%`;
+
+/** Water per kilowatt-hour, to three figures: "820 gal", "3.1 m³". */
+export const mileageText = (point: SpeedPoint, units: UnitChoice) =>
+  format('volume', point.mileage * joulesPerKilowattHour, units, { digits: 3 });
+
+/** The nearest ten below or above that a pump would be set to. */
+const thriftiest = (units: UnitChoice) =>
+  format('speed', Math.round(thriftiestSpeed / 10) * 10, units, { places: 0 });
+
+/** The finding in words: caption, spoken text and print share it. */
+export function sentence(model: CubeLaw): string {
+  const units = model.units.value;
+  const here = model.here.value;
+  if (here.speed === full.speed) {
+    return `Flat out, at ${speedText(full, units)}, the pump moves ${flowText(full, units)} and draws ${powerText(full, units)}. Slow it down and see which of the two falls faster.`;
+  }
+  const gives = `At ${speedText(here, units)}, ${shareText(here.ratio)} of full speed, the pump moves ${shareText(model.waterShare.value)} of the water for ${shareText(model.powerShare.value)} of the power.`;
+  const costs = `Moving the whole pool once takes ${hoursText(here, units)} and ${costText(here)}; flat out it takes ${hoursText(full, units)} and ${costText(full)}.`;
+  const slow = `This is slower than is thrifty: below about ${thriftiest(units)} what the drive itself draws makes every gallon dearer again.`;
+  return here.speed < thriftiestSpeed - 5
+    ? `${gives} ${costs} ${units.preset === 'us' ? slow : slow.replace('gallon', 'litre')}`
+    : `${gives} ${costs}`;
+}
+
+/** The speed as a slider speaks it. */
+export function spoken(model: CubeLaw): string {
+  const units = model.units.value;
+  const here = model.here.value;
+  const rpm = speak('speed', here.speed, units, { places: 0 });
+  return `${rpm}, ${speak('flow', here.flow, units)}, ${speak('power', here.power, units, { digits: 3 })}`;
+}
+
+const tableSpeeds = [600, 900, 1200, 1500, 1730, 2000, 2500, 3000, 3450];
+
+/** The same numbers as a table. */
+export function table(units: UnitChoice): TableData {
+  const volume = format('volume', poolVolume, units, { digits: 3 });
+  return {
+    caption: `The example pump at nine speeds; the pool holds ${volume} and a kWh costs ${formatMoney(energyPrice, currency)}.`,
+    columns: ['Speed', 'Flow', 'Power', 'Water per kWh', 'Time for the whole pool', 'Cost of that'],
+    rows: tableSpeeds
+      .map(pointAt)
+      .map((point) => [
+        speedText(point, units),
+        flowText(point, units),
+        powerText(point, units),
+        mileageText(point, units),
+        hoursText(point, units),
+        costText(point),
+      ]),
+  };
+}
+
+/** Says what the picture is drawn from. */
+export function note(units: UnitChoice): string {
+  const volume = format('volume', poolVolume, units, { digits: 3 });
+  return `An invented pump on invented pipes: a loop that lifts no water, a pool of ${volume}, energy at ${formatMoney(energyPrice, currency)} a kWh. Your own will differ in the numbers, hardly in the shape.`;
+}
+
+export const unitName = (units: UnitChoice) => (unitFor(units, 'flow') === 'gpm' ? 'us' : 'metric');
