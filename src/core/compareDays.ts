@@ -1,4 +1,5 @@
 import type { DayReport, FlowLimit, ServiceNeed } from './dayReport.ts';
+import { type Span, unionOf } from './spans.ts';
 
 /** A worked-out day and, when there is a tariff, its price. */
 export interface PricedDay {
@@ -120,24 +121,29 @@ function entriesOf({ report, cost }: PricedDay): readonly Entry[] {
     ),
     ...crossedMinutes(
       'limit',
-      report.crossings.map(({ limit, minutes }) => ({ id: limit.id, minutes })),
+      report.crossings.map(({ limit, from, to }) => ({ id: limit.id, start: from, end: to })),
     ),
     ...crossedMinutes(
       'quiet',
-      report.quietCrossings.map(({ minutes }) => ({ id: null, minutes })),
+      report.quietCrossings.map(({ from, to }) => ({ id: null, start: from, end: to })),
     ),
   ];
 }
 
-/** One entry per limit: the minutes of all its crossings together. */
+/** One entry per limit: the minutes in any of its crossings, shared ones once. */
 function crossedMinutes(
   kind: ComparisonKind,
-  crossings: readonly { readonly id: string | null; readonly minutes: number }[],
+  crossings: readonly ({ readonly id: string | null } & Span)[],
 ): readonly Entry[] {
   const ids = [...new Set(crossings.map(({ id }) => id))];
   return ids.map((id) => {
-    const own = crossings.filter((crossing) => crossing.id === id);
-    return { kind, id, value: own.reduce((sum, { minutes }) => sum + minutes, 0), well: false };
+    const own = unionOf(crossings.filter((crossing) => crossing.id === id));
+    return {
+      kind,
+      id,
+      value: own.reduce((sum, { start, end }) => sum + end - start, 0),
+      well: false,
+    };
   });
 }
 

@@ -244,7 +244,9 @@ function requireNeed(need: ServiceNeed): void {
   requireNotNegative(`${field}.leastFlow`, need.leastFlow, 'm3/s');
   requireNotNegative(`${field}.minutes`, need.minutes, 'min');
   requireNotNegative(`${field}.shortestRun`, need.shortestRun, 'min');
-  need.windows.forEach((window, index) => requireSpan(`${field}.windows[${index}]`, window));
+  need.windows.forEach((window, index) => {
+    requireSpan(`${field}.windows[${index}]`, window);
+  });
   const { greatestFlow } = need;
   if (greatestFlow !== undefined && !(greatestFlow >= need.leastFlow)) {
     throw new CoreError(`${field}.greatestFlow`, greatestFlow, 'the least flow or more');

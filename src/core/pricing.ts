@@ -6,7 +6,7 @@ import {
   nextDay,
   requireDate,
 } from './calendar.ts';
-import { CoreError, requireBetween } from './errors.ts';
+import { CoreError, requireBetween, requirePositive } from './errors.ts';
 import { intersectionOf, piecesOf, requireSpan, type Span } from './spans.ts';
 import {
   type Band,
@@ -293,4 +293,20 @@ export function priceSeason(
 /** First day of a season in a year; 29 February slides to 1 March where there is none. */
 function dateOf({ from: { month, day } }: Season, year: number): CalendarDate {
   return day > daysInMonth(year, month) ? { year, month: month + 1, day: 1 } : { year, month, day };
+}
+
+/**
+ * Energy that moving a unit of water takes.
+ *
+ * Law: E/V = P/Q.
+ * @param power Wire power [W], 0 to 1e9.
+ * @param flow Flow [m3/s], more than 0.
+ * @returns Energy per volume [J/m3], 0 or more.
+ * @throws CoreError when the power is out of range or the flow is not positive.
+ * Accuracy: exact up to rounding of doubles; reference file electricity.
+ * Source: definitions of power and flow (NIST SP 811, 2008).
+ * @example energyPerVolume(120, 0.0025) // 48000
+ */
+export function energyPerVolume(power: number, flow: number): number {
+  return requireBetween('power', power, 0, 1e9, 'W') / requirePositive('flow', flow, 'm3/s');
 }
