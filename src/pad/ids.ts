@@ -39,7 +39,8 @@ function groupsOf(pad: Pad): readonly (readonly Named[])[] {
     own(pad.day.blocks, ['day', 'blocks']),
     own(pad.day.oldBlocks, ['day', 'oldBlocks']),
     own(tariff.seasons, ['tariff', 'seasons']),
-    tariff.seasons.flatMap((season, place) =>
+    // The same kind of day may come back in each season: a holiday names it once for all of them.
+    ...tariff.seasons.map((season, place) =>
       own(season.dayTypes, ['tariff', 'seasons', place, 'dayTypes']),
     ),
   ];

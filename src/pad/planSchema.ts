@@ -63,6 +63,12 @@ export const limitsSchema = z.strictObject({
       id: identifier('Stays with this cover for the life of the document.'),
       name: words('What the reader calls it.'),
       markedFlow: flow('Flow marked on the cover; a hard stop'),
+      branchId: z._default(z.nullable(z.string().check(z.maxLength(40))), null).check(
+        z.meta({
+          description:
+            'Branch of the suction side it stands in; it shares the whole flow when null.',
+        }),
+      ),
     }),
     24,
   ),

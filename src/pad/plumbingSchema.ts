@@ -82,7 +82,7 @@ const equipmentSchema = z.strictObject({
   name: words('What the reader calls it.'),
   head: quantity('head', 'Head lost at the flow beside it, clean [m].', 0, 100),
   flow: quantity('flow', 'Flow at which that head was stated [m3/s].', 0, 1),
-  exponent: quantity(null, 'Power of flow the loss follows; 2 when null [-].', 0.5, 3),
+  exponent: quantity(null, 'Power of flow the loss follows; 2 when null [-].', 1, 2.5),
   area: quantity('area', 'Filter area, filters only [m2].', 0, 1000),
   dirtyHead: quantity(
     'head',

@@ -19,16 +19,12 @@ import {
   pumpSchema,
   readingSchema,
 } from './pumpSchema.ts';
+import { padFormat, padVersion } from './version.ts';
 
 export { needKinds } from './planSchema.ts';
 export { equipmentKinds, filterMedia, fittingKinds } from './plumbingSchema.ts';
 export { gaugeGrades } from './pumpSchema.ts';
-
-/** The word every pad file starts with. */
-export const padFormat = 'cubelaw-pad';
-
-/** The version this program writes. Older ones are brought up by src/pad/migrate.ts. */
-export const padVersion = 1;
+export { padFormat, padVersion } from './version.ts';
 
 /** One optional field a quantity, each with that quantity's own units. */
 const overridesSchema = z.strictObject(

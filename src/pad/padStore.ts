@@ -1,0 +1,9 @@
+import { ownerPad } from './demoOwner.ts';
+import { createPadStore } from './store.ts';
+import { browserSurroundings } from './surroundings.ts';
+
+/**
+ * The pad that every part of a page shares. It holds the example until a part that has come to life
+ * calls `connect` in an effect; building a page never writes to it.
+ */
+export const padStore = createPadStore(ownerPad, browserSurroundings);
