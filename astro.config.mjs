@@ -1,4 +1,47 @@
+import { unified } from '@astrojs/markdown-remark';
+import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import rehypeKatex from 'rehype-katex';
+import remarkMath from 'remark-math';
+import { offlineCopy } from './src/layouts/offline/offlineCopy.mjs';
+import { leanMathsFonts } from './src/styles/leanMathsFonts.mjs';
 
-export default defineConfig({ integrations: [preact()] });
+export default defineConfig({
+  outDir: process.env.SITE_DIST ?? 'dist',
+  devToolbar: { enabled: false },
+  integrations: [preact(), mdx(), offlineCopy()],
+  markdown: {
+    syntaxHighlight: false,
+    processor: unified({
+      // A single dollar is money here, so maths always takes two.
+      remarkPlugins: [[remarkMath, { singleDollarTextMath: false }]],
+      rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }]],
+      // Curly-quote guessing would turn marks like 2" into the wrong glyph.
+      smartypants: false,
+    }),
+  },
+  build: { inlineStylesheets: 'never' },
+  security: {
+    csp: {
+      directives: [
+        "default-src 'self'",
+        "img-src 'self' data: blob:",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "object-src 'none'",
+        "base-uri 'none'",
+        "form-action 'self'",
+      ],
+      // Set maths needs style attributes; no style element is ever inline.
+      styleDirective: {
+        resources: ["'self'", { resource: "'unsafe-inline'", kind: 'attribute' }],
+      },
+    },
+  },
+  vite: {
+    plugins: [leanMathsFonts()],
+    // Keep every script and font a file of its own, so the policy can name it.
+    build: { assetsInlineLimit: 0 },
+  },
+});
