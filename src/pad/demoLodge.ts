@@ -115,9 +115,9 @@ export const lodgePad: Pad = {
     depth: {
       kind: 'stations',
       stations: [
-        { at: 0, depth: 1.1 },
-        { at: 4, depth: 1.3 },
-        { at: 10, depth: 1.8 },
+        { distance: 0, depth: 1.1 },
+        { distance: 4, depth: 1.3 },
+        { distance: 10, depth: 1.8 },
       ],
     },
   },

@@ -139,7 +139,7 @@ export const ownerPad: Pad = {
   pool: {
     kind: 'shape',
     outline: { kind: 'rectangle', length: ft(32), width: ft(16) },
-    depth: { kind: 'sloped', shallow: ft(3.5), deep: ft(7) },
+    depth: { kind: 'sloped', first: ft(3.5), second: ft(7) },
   },
   plumbing,
   pump: {

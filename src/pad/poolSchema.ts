@@ -9,6 +9,15 @@ const vertexSchema = z.strictObject({
   y: z.number().check(z.gte(-500), z.lte(500), z.meta({ description: 'Northward [m].' })),
 });
 
+/** How one long side of a two-radius outline joins its round ends, touching both smoothly. */
+const sideSchema = z.strictObject({
+  kind: z
+    .enum(['straight', 'inward', 'outward'])
+    .check(z.meta({ description: 'Straight, bent inward as in a kidney, or bulging outward.' })),
+  radius: side('Radius of the bend; none when straight'),
+});
+const sidesSchema = z.tuple([sideSchema, sideSchema]);
+
 /** The water surface seen from above. */
 export const outlineSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -29,9 +38,13 @@ export const outlineSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({
     kind: z.literal('twoRadius'),
-    firstDiameter: side('Across the round of the one end'),
-    secondDiameter: side('Across the round of the other end'),
     length: side('Over all, from tip to tip'),
+    firstRadius: side('Radius of the first round end'),
+    secondRadius: side('Radius of the other round end'),
+    sides: part('The two long sides, one after the other.', sidesSchema, [
+      { kind: 'straight' },
+      { kind: 'straight' },
+    ]),
   }),
   z.strictObject({
     kind: z.literal('polygon'),
@@ -46,15 +59,15 @@ export const depthSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('uniform'), depth: depth('Depth everywhere') }),
   z.strictObject({
     kind: z.literal('sloped'),
-    shallow: depth('Depth at the shallow end'),
-    deep: depth('Depth at the deep end'),
+    first: depth('Depth at the first end'),
+    second: depth('Depth at the other end'),
   }),
   z.strictObject({
     kind: z.literal('stations'),
     stations: list(
       'Depths measured along the pool, from one end to the other.',
       z.strictObject({
-        at: side('Distance from the first end'),
+        distance: side('Distance from the first end'),
         depth: depth('Depth there'),
       }),
       60,

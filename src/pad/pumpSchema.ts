@@ -67,7 +67,7 @@ export const readingSchema = z.strictObject({
   ),
   gaugeHeight: quantity(
     'length',
-    'How far the pressure gauge sits above the vacuum gauge [m].',
+    'How far the filter gauge sits above the vacuum gauge or, without one, above the pool surface [m].',
     -20,
     20,
   ),
