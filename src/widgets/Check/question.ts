@@ -38,8 +38,8 @@ export type QuestionMaker = (draw: Draw, units: UnitChoice) => Question;
 
 /** Numbers that look drawn at random and are the same for the same seed on every machine. */
 export interface Draw {
-  /** One of the list. */
-  pick<T>(list: readonly [T, ...T[]]): T;
+  /** One of the list, which must not be empty. */
+  pick<T>(list: readonly T[]): T;
 }
 
 /** A linear congruential generator, modulus 2^32 (constants: Knuth, vol. 2, 3.3.4, line 26; from memory). */
@@ -52,7 +52,10 @@ export function drawFrom(seed: number): Draw {
   for (let i = 0; i < 4; i += 1) next();
   return {
     pick(list) {
-      return list[Math.floor(next() * list.length)] ?? list[0];
+      const drawn = list[Math.floor(next() * list.length)];
+      if (drawn === undefined)
+        throw new RangeError('list is empty; give at least one to pick from.');
+      return drawn;
     },
   };
 }

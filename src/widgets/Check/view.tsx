@@ -3,6 +3,8 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { drawAgain, learning, markPassed, recallLearning } from '#pad/learning.ts';
 import { us } from '#units/choice.ts';
+import { format, symbolFor } from '#units/format.ts';
+import { quantitySpec } from '#units/quantities.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
 import {
@@ -85,7 +87,10 @@ function NumberAnswer({ id, question, tell }: AnswerProps<NumberQuestion>): JSX.
     event.preventDefault();
     tell(
       given.value === undefined
-        ? { right: false, says: `Give a number first, such as ${entry.example}.` }
+        ? {
+            right: false,
+            says: `Give a number first, such as ${format(question.quantity, quantitySpec(question.quantity).usual, us)}.`,
+          }
         : judge(question, given.value),
     );
   };
@@ -96,7 +101,7 @@ function NumberAnswer({ id, question, tell }: AnswerProps<NumberQuestion>): JSX.
         label="Your answer"
         value={given}
         entry={entry}
-        unit={entry.unit}
+        unit={symbolFor(us, question.quantity)}
         apply={(value) => {
           given.value = value;
         }}
