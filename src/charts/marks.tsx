@@ -71,12 +71,12 @@ interface CurveLabelProps {
   readonly at: Live<Placement>;
   readonly of: Quantity;
   readonly text: Live<string>;
-  /** Set over the words in small type: the line's name over its number. */
-  readonly name?: string;
+  /** For a number that moves along the line, heavier than the line's name. */
+  readonly strong?: boolean;
 }
 
 /** Words beside their line; they stay within the frame however narrow it gets. */
-export function CurveLabel({ at, of, text, name }: CurveLabelProps): JSX.Element {
+export function CurveLabel({ at, of, text, strong = false }: CurveLabelProps): JSX.Element {
   const style = useMemo(
     () => computed(() => `${placed(read(at))};--chars:${read(text).length}`),
     [at, text],
@@ -85,13 +85,12 @@ export function CurveLabel({ at, of, text, name }: CurveLabelProps): JSX.Element
     () =>
       computed(() => {
         const spot = read(at);
-        return `curve-label ${spot.above ? 'is-above' : 'is-below'} ${spot.ends ? 'is-end' : 'is-start'}`;
+        return `curve-label ${strong ? 'is-strong ' : ''}${spot.above ? 'is-above' : 'is-below'} ${spot.ends ? 'is-end' : 'is-start'}`;
       }),
-    [at],
+    [at, strong],
   );
   return (
     <span class={side} data-quantity={of} style={style}>
-      {name !== undefined && <span class="curve-label-name">{name}</span>}
       {text}
     </span>
   );

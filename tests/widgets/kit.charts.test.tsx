@@ -175,7 +175,7 @@ describe('rendering on the server', () => {
     const html = renderToString(
       <>
         <Curve d={d} of="flow" />
-        <CurveLabel at={at} of="flow" text={signal('51 gpm')} name="flow" />
+        <CurveLabel at={at} of="flow" text={signal('51 gpm')} />
       </>,
     );
     expect(html).toContain('<path class="curve" data-quantity="flow" d="M0,0L1,1">');

@@ -7,7 +7,7 @@ import { bandPath, linePath } from '#charts/path.ts';
 import { fraction, niceAxis, valueAt } from '#charts/scale.ts';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
 import { speeds } from './demo.ts';
-import { type CubeLaw, full, type SpeedPoint, sweep } from './model.ts';
+import { type CubeLaw, full, pointAt, type SpeedPoint, sweep } from './model.ts';
 import { flowText, powerText } from './text.ts';
 
 const x: Side = {
@@ -50,12 +50,20 @@ const flowLabel = (point: SpeedPoint): Placement => ({
   ends: true,
 });
 
-/** The power line bends upward: there is room below it on the right, except near the ground. */
-const powerLabel = (point: SpeedPoint): Placement => ({
-  ...spot(point, powerOf(point)),
-  above: powerOf(point) < 20,
-  ends: false,
-});
+/** The power line bends upward: below it on the right there is room, but not near the ground. */
+const powerLabel = (point: SpeedPoint): Placement => {
+  const low = powerOf(point) < 11;
+  return { ...spot(point, powerOf(point)), above: low, ends: low };
+};
+
+/** The lines' names keep to the half of the picture where the hand is not. */
+const nameSpeeds = { fast: 2900, slow: 1150 } as const;
+const nameBreak = 2050;
+const names = {
+  fast: { flow: flowLabel(pointAt(nameSpeeds.fast)), power: powerLabel(pointAt(nameSpeeds.fast)) },
+  slow: { flow: flowLabel(pointAt(nameSpeeds.slow)), power: powerLabel(pointAt(nameSpeeds.slow)) },
+};
+const namesFor = (point: SpeedPoint) => (point.speed < nameBreak ? names.fast : names.slow);
 
 const speedAt = (place: Spot) => valueAt(x.axis, place.x);
 
@@ -73,6 +81,8 @@ export function Picture({ model, spoken }: PictureProps): JSX.Element {
   const powerSpot = useComputed(() => spot(here.value, powerOf(here.value)));
   const flowPlace = useComputed(() => flowLabel(here.value));
   const powerPlace = useComputed(() => powerLabel(here.value));
+  const flowName = useComputed(() => namesFor(here.value).flow);
+  const powerName = useComputed(() => namesFor(here.value).power);
   const flow = useComputed(() => flowText(here.value, units.value));
   const power = useComputed(() => powerText(here.value, units.value));
   return (
@@ -93,8 +103,10 @@ export function Picture({ model, spoken }: PictureProps): JSX.Element {
         <>
           <Marker at={flowSpot} of="flow" />
           <Marker at={powerSpot} of="power" />
-          <CurveLabel at={flowPlace} of="flow" name="flow" text={flow} />
-          <CurveLabel at={powerPlace} of="power" name="power" text={power} />
+          <CurveLabel at={flowName} of="flow" text="flow" />
+          <CurveLabel at={powerName} of="power" text="power" />
+          <CurveLabel at={flowPlace} of="flow" text={flow} strong />
+          <CurveLabel at={powerPlace} of="power" text={power} strong />
         </>
       }
     >

@@ -8,12 +8,13 @@ import { pipeSize } from '#core/pipe.ts';
 import { cubePower, type PumpPower } from '#core/power.ts';
 import { type PumpCurve, pumpFromThreePoints } from '#core/pump.ts';
 import { water } from '#core/water.ts';
+import { gallon } from '#units/factors.ts';
 
 /** Speeds of the invented pump [rpm]. */
 export const speeds = { rated: 3450, slowest: 600, opening: 1730, step: 10 } as const;
 
-/** Volume of the invented pool [m3]. */
-export const poolVolume = 62;
+/** Volume of the invented pool [m3]: 16 000 gal. */
+export const poolVolume = 16_000 * gallon;
 
 /** Invented price of energy, in the currency named [per kWh]. */
 export const energyPrice = 0.29;

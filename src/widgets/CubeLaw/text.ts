@@ -1,5 +1,6 @@
 import type { TableData } from '#charts/Table.tsx';
 import { type UnitChoice, unitFor } from '#units/choice.ts';
+import { fromSI, toSI } from '#units/convert.ts';
 import { format, speak } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { currency, energyPrice, poolVolume } from './demo.ts';
@@ -17,12 +18,19 @@ export const hoursText = (point: SpeedPoint, units: UnitChoice) =>
   format('duration', point.turnover, units);
 export const shareText = (share: number) => `${Math.round(share * 100)}\u00a0%`;
 
-/** Water per kilowatt-hour, to three figures: "820 gal", "3.1 m³". */
+/** A stored volume in the reader's unit to three figures: more would promise too much. */
+function roundVolume(volume: number, units: UnitChoice): string {
+  const unit = unitFor(units, 'volume');
+  const shown = Number(fromSI('volume', volume, unit).toPrecision(3));
+  return format('volume', toSI('volume', shown, unit), units);
+}
+
+/** Water per kilowatt-hour: "8910 gal", "33.7 m³". */
 export const mileageText = (point: SpeedPoint, units: UnitChoice) =>
-  format('volume', point.mileage * joulesPerKilowattHour, units, { digits: 3 });
+  roundVolume(point.mileage * joulesPerKilowattHour, units);
 
 /** The nearest ten below or above that a pump would be set to. */
-const thriftiest = (units: UnitChoice) =>
+export const thriftiestText = (units: UnitChoice) =>
   format('speed', Math.round(thriftiestSpeed / 10) * 10, units, { places: 0 });
 
 /** The finding in words: caption, spoken text and print share it. */
@@ -34,7 +42,7 @@ export function sentence(model: CubeLaw): string {
   }
   const gives = `At ${speedText(here, units)}, ${shareText(here.ratio)} of full speed, the pump moves ${shareText(model.waterShare.value)} of the water for ${shareText(model.powerShare.value)} of the power.`;
   const costs = `Moving the whole pool once takes ${hoursText(here, units)} and ${costText(here)}; flat out it takes ${hoursText(full, units)} and ${costText(full)}.`;
-  const slow = `This is slower than is thrifty: below about ${thriftiest(units)} what the drive itself draws makes every gallon dearer again.`;
+  const slow = `This is slower than is thrifty: below about ${thriftiestText(units)} what the drive itself draws makes every gallon dearer again.`;
   return here.speed < thriftiestSpeed - 5
     ? `${gives} ${costs} ${units.preset === 'us' ? slow : slow.replace('gallon', 'litre')}`
     : `${gives} ${costs}`;
@@ -52,7 +60,7 @@ const tableSpeeds = [600, 900, 1200, 1500, 1730, 2000, 2500, 3000, 3450];
 
 /** The same numbers as a table. */
 export function table(units: UnitChoice): TableData {
-  const volume = format('volume', poolVolume, units, { digits: 3 });
+  const volume = roundVolume(poolVolume, units);
   return {
     caption: `The example pump at nine speeds; the pool holds ${volume} and a kWh costs ${formatMoney(energyPrice, currency)}.`,
     columns: ['Speed', 'Flow', 'Power', 'Water per kWh', 'Time for the whole pool', 'Cost of that'],
@@ -71,8 +79,6 @@ export function table(units: UnitChoice): TableData {
 
 /** Says what the picture is drawn from. */
 export function note(units: UnitChoice): string {
-  const volume = format('volume', poolVolume, units, { digits: 3 });
+  const volume = roundVolume(poolVolume, units);
   return `An invented pump on invented pipes: a loop that lifts no water, a pool of ${volume}, energy at ${formatMoney(energyPrice, currency)} a kWh. Your own will differ in the numbers, hardly in the shape.`;
 }
-
-export const unitName = (units: UnitChoice) => (unitFor(units, 'flow') === 'gpm' ? 'us' : 'metric');

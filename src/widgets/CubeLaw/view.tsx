@@ -114,6 +114,7 @@ function Outcome({ model }: { model: Model }): JSX.Element {
   const flow = useComputed(() => text.flowText(here.value, units.value));
   const power = useComputed(() => text.powerText(here.value, units.value));
   const mileage = useComputed(() => text.mileageText(here.value, units.value));
+  const thrifty = useComputed(() => `most near ${text.thriftiestText(units.value)}`);
   const hours = useComputed(() => text.hoursText(here.value, units.value));
   const cost = useComputed(() => text.costText(here.value));
   return (
@@ -121,7 +122,7 @@ function Outcome({ model }: { model: Model }): JSX.Element {
       items={[
         { id: 'flow', label: 'Flow', value: flow, of: 'flow' },
         { id: 'power', label: 'Power', value: power, of: 'power' },
-        { id: 'mileage', label: 'Water per kWh', value: mileage },
+        { id: 'mileage', label: 'Water per kWh', value: mileage, note: thrifty },
         { id: 'hours', label: 'Whole pool, once a day', value: hours },
         { id: 'cost', label: 'Cost a day', value: cost, of: 'money' },
       ]}

@@ -15,16 +15,16 @@ export interface Reading {
 /** A row of figures, each with the stroke of its quantity beside its name. */
 export function Readings({ items }: { items: readonly Reading[] }): JSX.Element {
   return (
-    <dl class="readings">
+    <dl class="readouts">
       {items.map(({ id, label, value, note, of = 'plain' }) => (
-        <div key={id} class="reading" data-quantity={of}>
+        <div key={id} class="readout" data-quantity={of}>
           <dt>
             {of !== 'plain' && <Stroke />}
             {label}
           </dt>
           <dd>
-            <span class="reading-value">{value}</span>
-            {note !== undefined && <span class="reading-note">{note}</span>}
+            <span class="readout-value">{value}</span>
+            {note !== undefined && <span class="readout-note">{note}</span>}
           </dd>
         </div>
       ))}
@@ -35,7 +35,7 @@ export function Readings({ items }: { items: readonly Reading[] }): JSX.Element 
 /** A short piece of the quantity's line, as it looks in the picture. */
 function Stroke(): JSX.Element {
   return (
-    <svg class="reading-stroke" viewBox="0 0 28 6" aria-hidden="true" focusable="false">
+    <svg class="readout-stroke" viewBox="0 0 28 6" aria-hidden="true" focusable="false">
       <path class="curve" d="M0,3H28" />
     </svg>
   );
