@@ -2,9 +2,9 @@ import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import type { Placement, Spot } from '#charts/labels.ts';
-import { Band, Curve, CurveLabel, Marker, Rule } from '#charts/marks.tsx';
+import { Band, Curve, CurveLabel, Marker } from '#charts/marks.tsx';
 import { bandPath, linePath } from '#charts/path.ts';
-import { fraction, niceAxis, valueAt } from '#charts/scale.ts';
+import { across, fraction, niceAxis, span, upward, valueAt } from '#charts/scale.ts';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
 import { speeds } from './demo.ts';
 import { type CubeLaw, full, pointAt, type SpeedPoint, sweep } from './model.ts';
@@ -65,6 +65,10 @@ const names = {
 };
 const namesFor = (point: SpeedPoint) => (point.speed < nameBreak ? names.fast : names.slow);
 
+/** A line from the handle up to the two points, and no higher: the words stand above it. */
+const poleTo = (point: SpeedPoint) =>
+  `M${across(x.axis, point.speed).toFixed(1)},${span}V${upward(y.axis, waterOf(point)).toFixed(1)}`;
+
 const speedAt = (place: Spot) => valueAt(x.axis, place.x);
 
 interface PictureProps {
@@ -75,8 +79,8 @@ interface PictureProps {
 /** Water and power against speed, both as shares of what they are flat out. */
 export function Picture({ model, spoken }: PictureProps): JSX.Element {
   const { here, units, speed } = model;
-  const across = useComputed(() => fraction(x.axis, here.value.speed));
-  const onAxis = useComputed(() => ({ x: across.value, y: 1 }));
+  const onAxis = useComputed(() => spot(here.value, 0));
+  const pole = useComputed(() => poleTo(here.value));
   const flowSpot = useComputed(() => spot(here.value, waterOf(here.value)));
   const powerSpot = useComputed(() => spot(here.value, powerOf(here.value)));
   const flowPlace = useComputed(() => flowLabel(here.value));
@@ -94,7 +98,7 @@ export function Picture({ model, spoken }: PictureProps): JSX.Element {
       drawing={
         <>
           <Band d={between} of="plain" />
-          <Rule at={across} />
+          <path class="rule" data-quantity="plain" d={pole} />
           <Curve d={flowLine} of="flow" />
           <Curve d={powerLine} of="power" />
         </>

@@ -25,7 +25,7 @@ export default function CubeLaw({ id }: { id: string }): JSX.Element {
   return (
     <Figure
       id={id}
-      title="One pump at any speed"
+      title="One pump, any speed: drag it"
       sentence={sentence}
       table={numbers}
       note={note}

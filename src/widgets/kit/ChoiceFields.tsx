@@ -26,7 +26,7 @@ export function SelectField(props: ChoiceProps): JSX.Element {
     <Field id={id} label={label} hint={hint} problem={problem}>
       <select
         id={id}
-        class="field-box"
+        class="input"
         value={chosen}
         aria-invalid={problem !== undefined}
         aria-describedby={describedBy(id, hint, problem)}
@@ -50,7 +50,7 @@ export function ChoiceField(props: ChoiceProps): JSX.Element {
     <fieldset class="field choice" aria-describedby={describedBy(id, hint)}>
       <legend class="field-label">{label}</legend>
       {hint !== undefined && (
-        <p class="field-hint" id={`${id}-hint`}>
+        <p class="field-help" id={`${id}-hint`}>
           {hint}
         </p>
       )}
@@ -96,7 +96,7 @@ export function ToggleField({ id, label, value, apply, hint }: ToggleProps): JSX
         <span>{label}</span>
       </label>
       {hint !== undefined && (
-        <p class="field-hint" id={`${id}-hint`}>
+        <p class="field-help" id={`${id}-hint`}>
           {hint}
         </p>
       )}

@@ -25,7 +25,7 @@ export function Field({ id, label, hint, problem, children }: FieldProps): JSX.E
         {label}
       </label>
       {hint !== undefined && (
-        <p class="field-hint" id={`${id}-hint`}>
+        <p class="field-help" id={`${id}-hint`}>
           {hint}
         </p>
       )}
@@ -39,7 +39,7 @@ export function Field({ id, label, hint, problem, children }: FieldProps): JSX.E
 export function Problem(props: { id: string; sentence: string | undefined }): JSX.Element | null {
   if (props.sentence === undefined) return null;
   return (
-    <p class="field-problem" id={`${props.id}-error`}>
+    <p class="field-error" id={`${props.id}-error`}>
       <span class="visually-hidden">Error: </span>
       {props.sentence}
     </p>

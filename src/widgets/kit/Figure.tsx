@@ -37,7 +37,7 @@ export function Figure(props: FigureProps): JSX.Element {
         <div class="figure-tools needs-script">
           {source !== undefined && <SourceSwitch id={id} source={source} hasOwn={props.hasOwn} />}
           {onReset !== undefined && (
-            <button type="button" class="quiet-button" onClick={onReset}>
+            <button type="button" class="button button-quiet" onClick={onReset}>
               Reset
             </button>
           )}

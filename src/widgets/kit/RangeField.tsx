@@ -32,7 +32,7 @@ export function RangeField(props: RangeFieldProps): JSX.Element {
         )}
       </div>
       {hint !== undefined && (
-        <p class="field-hint" id={`${id}-hint`}>
+        <p class="field-help" id={`${id}-hint`}>
           {hint}
         </p>
       )}
@@ -40,7 +40,7 @@ export function RangeField(props: RangeFieldProps): JSX.Element {
         <StepButton dial={dial} steps={-1} name={`Less ${label.toLowerCase()}`} sign="−" />
         <input
           id={id}
-          class="range-track"
+          class="slider"
           type="range"
           min={dial.min}
           max={dial.max}
@@ -61,7 +61,7 @@ function StepButton(props: { dial: Dial; steps: number; name: string; sign: stri
   return (
     <button
       type="button"
-      class="step-button"
+      class="button button-quiet step-button"
       aria-label={props.name}
       onClick={() => props.dial.stepBy(props.steps)}
     >
@@ -85,7 +85,7 @@ function NumberBox({ id, label, dial, entry, unit }: NumberBoxProps): JSX.Elemen
     <div class={problem === undefined ? 'range-number' : 'range-number is-wrong'}>
       <input
         id={id}
-        class="field-box"
+        class="input input-number"
         type="text"
         inputMode="decimal"
         autocomplete="off"

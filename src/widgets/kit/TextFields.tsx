@@ -57,7 +57,7 @@ function Box({ id, state, hint, problem, kind }: BoxProps): JSX.Element {
   return (
     <input
       id={id}
-      class="field-box"
+      class={kind === 'number' ? 'input input-number' : 'input'}
       type="text"
       inputMode={kind === 'number' ? 'decimal' : 'text'}
       autocomplete="off"
@@ -84,7 +84,7 @@ export function QuantityField(props: QuantityFieldProps): JSX.Element {
           unit !== undefined && <span class="field-unit">{unit}</span>
         ) : (
           <select
-            class="field-unit-choice"
+            class="input"
             aria-label={`Unit of ${label.toLowerCase()}`}
             value={read(unit)}
             onChange={(event) => props.onUnit?.(event.currentTarget.value)}
@@ -154,7 +154,7 @@ export function TimeField(props: TimeFieldProps): JSX.Element {
     <Field id={props.id} label={props.label} hint={props.hint} problem={problem}>
       <input
         id={props.id}
-        class="field-box"
+        class="input"
         type="time"
         step={60}
         value={clockText(read(props.value))}
