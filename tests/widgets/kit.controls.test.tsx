@@ -143,6 +143,25 @@ describe('text field', () => {
     expect(state.text.value).toBe('10.8');
   });
 
+  it('shows a value that was set from elsewhere, whatever was typed', () => {
+    const { value, state } = field(7);
+    state.type('12x');
+    state.leave();
+    value.value = 30;
+    expect(state.text.value).toBe('30');
+    expect(state.problem.value).toBeUndefined();
+  });
+
+  it('drops half-typed text when the dial is set again, even to the value it has', () => {
+    const dial = speedDial();
+    const state = dialField(dial, quantityEntry('speed', us));
+    state.type('17x');
+    state.leave();
+    dial.apply(1750);
+    expect(state.text.value).toBe('1750');
+    expect(state.problem.value).toBeUndefined();
+  });
+
   it('refuses a typed number outside the dial instead of bending it', () => {
     const dial = speedDial();
     const state = dialField(dial, quantityEntry('speed', us));

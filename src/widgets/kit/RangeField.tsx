@@ -118,6 +118,7 @@ export function dialField(dial: Dial, entry: Live<Entry<number>>): FieldState {
   };
   return createFieldState<number>({
     value: dial.value,
+    changes: dial.changes,
     entry: within,
     apply: (value) => value !== undefined && dial.apply(value),
     whenEmpty: 'Give a number here.',

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, type Signal, untracked } from '@preact/signals';
+import { batch, type ReadonlySignal, type Signal, signal, untracked } from '@preact/signals';
 import { asSignal, type Live } from '#charts/live.ts';
 
 /** One number the reader sets, by dragging, by keys, by buttons or by typing: all end in `apply`. */
@@ -7,6 +7,8 @@ export interface Dial {
   readonly min: ReadonlySignal<number>;
   readonly max: ReadonlySignal<number>;
   readonly step: ReadonlySignal<number>;
+  /** Counts every setting, also to the same value, so that a field can drop half-typed text. */
+  readonly changes: ReadonlySignal<number>;
   /** Takes a wish, brings it into range and onto the grid, and sets it. The only way in. */
   apply(wish: number): void;
   /** Moves by whole steps; fewer than none moves down. */
@@ -43,12 +45,16 @@ export function createDial(wish: DialWish): Dial {
   const max = asSignal(wish.max);
   const step = asSignal(wish.step);
   const { value, page = 10 } = wish;
+  const changes = signal(0);
 
   const apply = (target: number) => {
     if (Number.isNaN(target)) return;
     const next = untracked(() => snap(target, min.value, max.value, step.value));
-    if (wish.set === undefined) value.value = next;
-    else wish.set(next);
+    batch(() => {
+      if (wish.set === undefined) value.value = next;
+      else wish.set(next);
+      changes.value = changes.peek() + 1;
+    });
   };
   const stepBy = (steps: number) => apply(value.peek() + steps * step.peek());
   const moves: Record<string, () => void> = {
@@ -66,7 +72,7 @@ export function createDial(wish: DialWish): Dial {
     move?.();
     return move !== undefined;
   };
-  return { value, min, max, step, apply, stepBy, press };
+  return { value, min, max, step, changes, apply, stepBy, press };
 }
 
 /** Key handler for any element that acts as this dial's slider. */

@@ -27,15 +27,22 @@ interface FieldWish<T> {
   readonly apply: (value: T | undefined) => void;
   /** The sentence for an empty field; without it the field may stay empty. */
   readonly whenEmpty?: string | undefined;
+  /** Changes whenever anyone sets the value, even to what it was; the value itself unless given. */
+  readonly changes?: ReadonlySignal<unknown>;
 }
 
 /**
  * Joins a text field to a value. Understood text is applied at once; a problem is told only when
- * the reader leaves the field, and goes the moment the text makes sense.
+ * the reader leaves the field, and goes the moment the text makes sense. When the value is set from
+ * elsewhere (undo, reset, a drag) the field shows that.
  */
 export function createFieldState<T>(wish: FieldWish<T>): FieldState {
-  const typed = signal<string | undefined>(undefined);
+  const draft = signal<{ text: string; since: unknown } | undefined>(undefined);
   const left = signal(false);
+  const mark = () => (wish.changes === undefined ? read(wish.value) : wish.changes.value);
+  const typed = computed(() =>
+    draft.value !== undefined && draft.value.since === mark() ? draft.value.text : undefined,
+  );
 
   const understand = (text: string): Parsed<T | undefined> => {
     if (text.trim() !== '') return read(wish.entry).parse(text);
@@ -55,18 +62,19 @@ export function createFieldState<T>(wish: FieldWish<T>): FieldState {
   });
 
   const reset = () => {
-    typed.value = undefined;
+    draft.value = undefined;
     left.value = false;
   };
   const type = (next: string) => {
-    typed.value = next;
     const meaning = understand(next);
-    if (!meaning.ok) return;
-    left.value = false;
-    wish.apply(meaning.value);
+    if (meaning.ok) {
+      left.value = false;
+      wish.apply(meaning.value);
+    }
+    draft.value = { text: next, since: mark() };
   };
   const leave = () => {
-    if (typed.value === undefined) return;
+    if (typed.value === undefined) return reset();
     if (understand(typed.value).ok) reset();
     else left.value = true;
   };
