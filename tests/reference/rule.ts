@@ -1,0 +1,103 @@
+/** A rule knows one kind of case: what it may be given, and how the core answers it. */
+import type { JsonObject, ReferenceCase } from './caseFile.ts';
+import { Given, NotUnderstood } from './given.ts';
+import { type Key, parseKey, type Value } from './keys.ts';
+
+/** Works out one expected value, in SI, by calling the core. */
+export type Answer = (given: Given, key: Key) => Value;
+
+export interface Rule {
+  readonly what: string;
+  /** Inputs that must be there, as ids; "bore|nominal" takes either. */
+  readonly needs: readonly string[];
+  /**
+   * Further inputs that may be there. Listing one is a promise that the rule either uses it wherever
+   * it bears on the answer or checks that it agrees with what is used instead.
+   */
+  readonly takes?: readonly string[];
+  /** Answers by name, whatever the index. */
+  readonly gives: Readonly<Record<string, Answer>>;
+  /** For cases whose inputs would look ordinary in another family. */
+  readonly ownFamilyOnly?: boolean;
+  /** A further look at the case, where names alone do not tell kinds apart. */
+  readonly when?: (given: Given) => boolean;
+}
+
+export interface Family {
+  readonly name: string;
+  /** Matches the `quantity` of the files the family is for. */
+  readonly quantity: RegExp;
+  readonly rules: readonly Rule[];
+}
+
+/** What the core says to a case: one value for each expected key. */
+export interface Answers {
+  readonly keys: readonly Key[];
+  readonly values: readonly Value[];
+}
+
+const withoutIndex = (id: string): string => id.replace(/#\d+$/, '');
+
+function isThere(given: Given, need: string): boolean {
+  return need.split('|').some((id) => given.has(id));
+}
+
+function takesAll(given: Given, { needs, takes = [] }: Rule): boolean {
+  const known = [...needs.flatMap((need) => need.split('|')), ...takes];
+  return given.ids.every((id) => known.includes(id) || known.includes(withoutIndex(id)));
+}
+
+function fits(rule: Rule, given: Given, keys: readonly Key[]): boolean {
+  return (
+    rule.needs.every((need) => isThere(given, need)) &&
+    takesAll(given, rule) &&
+    keys.every(({ name }) => Object.hasOwn(rule.gives, name)) &&
+    (rule.when?.(given) ?? true)
+  );
+}
+
+function expectedKeys(expected: JsonObject): readonly Key[] {
+  return Object.keys(expected).map((raw) => {
+    const key = parseKey(raw);
+    if (key === undefined) throw new NotUnderstood(`the expected value ${raw} is not known`);
+    return key;
+  });
+}
+
+/** The rules to try: those of the file's own families first, then the rest that travel. */
+function inOrder(families: readonly Family[], quantity: string): readonly Rule[] {
+  const own = families.filter((family) => family.quantity.test(quantity));
+  const others = families.filter((family) => !own.includes(family));
+  return [
+    ...own.flatMap(({ rules }) => rules),
+    ...others.flatMap(({ rules }) => rules.filter(({ ownFamilyOnly }) => ownFamilyOnly !== true)),
+  ];
+}
+
+/**
+ * Finds the rule for a case and has it answer. Throws NotUnderstood when none fits; a rule that
+ * finds the case odd after all hands it on to the next one that fits.
+ */
+export function answer(
+  families: readonly Family[],
+  quantity: string,
+  { what, inputs, expected }: ReferenceCase,
+): Answers {
+  const keys = expectedKeys(expected);
+  const given = new Given(inputs, keys, what);
+  let reason = 'no rule takes these inputs and gives these values';
+  for (const rule of inOrder(families, quantity)) {
+    if (!fits(rule, given, keys)) continue;
+    try {
+      const values = keys.map((key) => {
+        const give = rule.gives[key.name];
+        return give === undefined ? null : give(given, key);
+      });
+      return { keys, values };
+    } catch (error) {
+      if (!(error instanceof NotUnderstood)) throw error;
+      reason = `${rule.what}: ${error.message}`;
+    }
+  }
+  throw new NotUnderstood(reason);
+}

@@ -1,0 +1,138 @@
+import { operatingPoint } from '#core/operatingPoint.ts';
+import { bestMileageRatio, cubePower, wirePower } from '#core/power.ts';
+import { affinityFlow, affinityHead, affinityPower } from '#core/pump.ts';
+import { water } from '#core/water.ts';
+import { type Given, NotUnderstood } from '../given.ts';
+import type { Key, Value } from '../keys.ts';
+import type { Family } from '../rule.ts';
+import { curveText, polynomialPump, systemParts } from './pumpText.ts';
+
+interface Speeds {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The speed the value is wanted at, and the one it is given at, which is the other or the first. */
+function speedsFor(given: Given, index: number | undefined, base: number): Speeds {
+  if (given.has('speedRatio')) return { from: 1, to: given.number('speedRatio') };
+  if (index === undefined) throw new NotUnderstood('which speed the value is at is not stated');
+  return { from: given.number(`speed#${base}`), to: given.number(`speed#${index}`) };
+}
+
+type Law = (value: number, from: number, to: number) => number;
+
+function scaled(name: string, law: Law) {
+  return (given: Given, key: Key): number => {
+    const known = [1, 2, 3, 4, 5, 6].find((index) => given.has(`${name}#${index}`));
+    if (known === undefined) throw new NotUnderstood(`no ${name} at a stated speed is given`);
+    const { from, to } = speedsFor(given, key.index, known);
+    return law(given.number(`${name}#${known}`), from, to);
+  };
+}
+
+/** Inputs for a value that the case asks about: `flow` at the ratio, beside `flow#1` at full speed. */
+const scaledRule = {
+  what: 'affinity laws',
+  takes: ['speed', 'flow', 'head', 'power', 'speedRatio'],
+  gives: {
+    flow: scaled('flow', affinityFlow),
+    head: scaled('head', affinityHead),
+    power: scaled('power', affinityPower),
+    shaftPower: scaled('power', affinityPower),
+  },
+};
+
+/** Plain water of 20 degC; with no pipe in the circuit its properties bear on nothing. */
+const anyWater = water(20);
+
+function flowAt(given: Given, ratio: number): number | null {
+  const { parts, staticHead } = systemParts(given);
+  const curve = polynomialPump(curveText(given, 'pumpHead'));
+  const circuit = { suction: [], discharge: parts, staticHead, water: anyWater };
+  const point = operatingPoint(curve, circuit, ratio);
+  return point.kind === 'flowing' ? point.flow : null;
+}
+
+function headAt(given: Given, ratio: number): number | null {
+  const { parts, staticHead } = systemParts(given);
+  const curve = polynomialPump(curveText(given, 'pumpHead'));
+  const circuit = { suction: [], discharge: parts, staticHead, water: anyWater };
+  const point = operatingPoint(curve, circuit, ratio);
+  return point.kind === 'flowing' ? point.head : null;
+}
+
+function ratioOf(given: Given): number {
+  if (given.has('speedRatio')) return given.number('speedRatio');
+  return given.has('speed') ? given.number('speed') / given.number('referenceSpeed') : 1;
+}
+
+function leastRatio(given: Given): number {
+  const shutoff = given.number('shutoffHead');
+  const staticHead = given.number('staticHead');
+  const curve = polynomialPump([shutoff, 0, -shutoff * 1e4]);
+  const circuit = { suction: [], discharge: [], staticHead, water: anyWater };
+  // Asked at a speed too slow to lift any water, the core names the speed that would.
+  const point = operatingPoint(curve, circuit, 1e-3);
+  if (point.kind !== 'noFlow') throw new NotUnderstood('water moves at any speed');
+  return point.leastRatio;
+}
+
+function cube(given: Given) {
+  return { fixed: given.number('fixedPower'), cube: given.number('cubePower') };
+}
+
+function powerAt(given: Given, ratio: number): number {
+  return wirePower(cubePower(cube(given)), 0.001 * ratio, ratio);
+}
+
+const proportional = (given: Given): Value => {
+  const full = flowAt(given, 1);
+  return full === null ? null : affinityFlow(full, 1, ratioOf(given));
+};
+
+export const affinityFamily: Family = {
+  name: 'affinity',
+  quantity: /another speed|affinity|pump behaviou?r/i,
+  rules: [
+    { ...scaledRule, needs: ['speed#1', 'speed#2', 'flow#1|head#1|power#1'] },
+    { ...scaledRule, needs: ['speedRatio', 'flow#1|head#1|power#1'] },
+    {
+      what: 'written curves at a speed',
+      needs: ['pumpHead', 'systemHead'],
+      takes: ['staticHead', 'speedRatio', 'speed', 'referenceSpeed'],
+      gives: {
+        flow: (given) => flowAt(given, ratioOf(given)),
+        head: (given) => headAt(given, ratioOf(given)),
+        proportionalFlow: proportional,
+      },
+    },
+    {
+      what: 'least speed that moves water',
+      needs: ['shutoffHead', 'staticHead'],
+      takes: ['referenceSpeed'],
+      gives: {
+        speedRatio: leastRatio,
+        speed: (given) => leastRatio(given) * given.number('referenceSpeed'),
+      },
+    },
+    {
+      what: 'best mileage',
+      needs: ['fixedPower', 'cubePower'],
+      takes: ['referenceSpeed'],
+      gives: {
+        speedRatio: (given) => bestMileageRatio(cube(given)),
+        speed: (given) => bestMileageRatio(cube(given)) * given.number('referenceSpeed'),
+        power: (given) => powerAt(given, bestMileageRatio(cube(given))),
+      },
+    },
+    {
+      what: 'wire power with a fixed draw',
+      needs: ['fixedPower', 'cubePower', 'speedRatio|speed'],
+      takes: ['referenceSpeed'],
+      gives: {
+        power: (given) => powerAt(given, ratioOf(given)),
+        cubePowerOnly: (given) => affinityPower(powerAt(given, 1), 1, ratioOf(given)),
+      },
+    },
+  ],
+};

@@ -1,0 +1,165 @@
+import { standardGravity } from '#core/constants.ts';
+import {
+  craneMultipliers,
+  type EndKind,
+  type FittingKind,
+  fittingK,
+  fullyTurbulentFriction,
+  minorLoss,
+  suddenContraction,
+  suddenEnlargement,
+} from '#core/fittings.ts';
+import { olderTurbulentFriction } from '#core/olderEditions.ts';
+import { meanVelocity, type PipeSize, pipeSizes } from '#core/pipe.ts';
+import { type Given, NotUnderstood } from '../given.ts';
+import type { Family } from '../rule.ts';
+import { boreInputs, boreNeed, boreOf, densityOf, sizeInputs } from './shared.ts';
+
+type Words = readonly [RegExp, FittingKind | EndKind];
+
+/** How handbooks call each fitting. The first line that matches counts. */
+const words: readonly Words[] = [
+  [/bend.*r\/d *= *1\.5|long.?radius/, 'elbow90Long'],
+  [/bend.*r\/d *= *3\b/, 'bend90Wide'],
+  [/street.*45|45.*street/, 'streetElbow45'],
+  [/street/, 'streetElbow90'],
+  [/45 ?(°|deg)/, 'elbow45'],
+  [/return bend/, 'returnBend'],
+  [/(standard )?90 ?(°|deg\S*) elbow|^elbow$/, 'elbow90'],
+  [/three.?way.*branch/, 'threeWayValveBranch'],
+  [/three.?way/, 'threeWayValveStraight'],
+  [/tee.*run|tee.*straight/, 'teeRun'],
+  [/tee.*branch/, 'teeBranch'],
+  [/gate valve/, 'gateValve'],
+  [/ball valve/, 'ballValve'],
+  [/butterfly valve/, 'butterflyValve'],
+  [/globe valve/, 'globeValve'],
+  [/angle valve/, 'angleValve'],
+  [/swing check.*clearway|clearway/, 'swingCheckValveClearway'],
+  [/swing check/, 'swingCheckValve'],
+  [/square|sharp.*(inlet|entrance)/, 'squareInlet'],
+  [/bell.?mouth|rounded/, 'roundedInlet'],
+  [/project/, 'projectingInlet'],
+  [/exit|outlet into/, 'exit'],
+];
+
+function kindOf(given: Given): FittingKind | EndKind {
+  const text = given.text('fitting');
+  const found = words.find(([pattern]) => pattern.test(text));
+  if (found === undefined) throw new NotUnderstood(`the fitting "${text}" is not known`);
+  return found[1];
+}
+
+function isCrane(kind: FittingKind | EndKind): kind is FittingKind {
+  return Object.hasOwn(craneMultipliers, kind);
+}
+
+function fittingCoefficient(given: Given): number {
+  const kind = kindOf(given);
+  const turbulent = given.maybe('turbulentFriction');
+  if (turbulent !== undefined && isCrane(kind)) return craneMultipliers[kind] * turbulent;
+  if (!isCrane(kind)) return fittingK(kind, given.has('bore') ? boreOf(given) : 0.05);
+  return fittingK(kind, boreOf(given));
+}
+
+/** Crane's figures are for clean commercial steel of Schedule 40. */
+function craneSize(given: Given): PipeSize {
+  const nominal = given.number('nominal');
+  const found = pipeSizes.find(
+    ({ series, nominalInches }) =>
+      series === 'sch40' && Math.abs((nominalInches ?? 0) * 0.0254 - nominal) < 1e-6,
+  );
+  if (found === undefined) throw new NotUnderstood('the size is not in the table');
+  return found;
+}
+
+const steelRoughness = 0.0018 * 0.0254;
+
+/** The present edition prints what its formula gives; older printings a table of their own. */
+function isOlderEdition(given: Given): boolean {
+  const edition = given.has('edition') ? given.text('edition') : '2009';
+  if (!/^(2009|201\d|202\d|older)$/.test(edition)) {
+    throw new NotUnderstood(`the edition ${edition} is not known`);
+  }
+  return edition === 'older';
+}
+
+function turbulentFriction(given: Given): number {
+  if (isOlderEdition(given)) return olderTurbulentFriction(craneSize(given).nominalInches ?? 0);
+  const bore = given.has('bore') ? given.number('bore') : craneSize(given).bore;
+  const relative = given.maybe('relativeRoughness');
+  if (relative !== undefined && Math.abs((relative * bore) / steelRoughness - 1) > 1e-6) {
+    throw new NotUnderstood('the roughness is not that of commercial steel');
+  }
+  return fullyTurbulentFriction(bore);
+}
+
+const first = (given: Given): number => given.maybe('diameter#1') ?? given.number('bore#1');
+const second = (given: Given): number => given.maybe('diameter#2') ?? given.number('bore#2');
+
+/** On the velocity in the smaller bore, as both laws are written. */
+function changeOfBore(given: Given): number {
+  const [before, after] = [first(given), second(given)];
+  return before < after ? suddenEnlargement(before, after) : suddenContraction(before, after);
+}
+
+function coefficient(given: Given): number {
+  if (given.has('k')) return given.number('k');
+  if (given.has('kList')) return sumOfCoefficients(given);
+  return fittingCoefficient(given);
+}
+
+/** Losses in series add: at a velocity head of 1 m each loss is its own K. */
+function sumOfCoefficients(given: Given): number {
+  const velocity = Math.sqrt(2 * standardGravity);
+  return given.numbers('kList').reduce((sum, k) => sum + minorLoss(k, velocity), 0);
+}
+
+function loss(given: Given): number {
+  const velocity = given.maybe('velocity') ?? meanVelocity(given.number('flow'), boreOf(given));
+  return minorLoss(coefficient(given), velocity);
+}
+
+export const fittingsFamily: Family = {
+  name: 'fittings',
+  quantity: /fitting|minor loss|loss coefficient/i,
+  rules: [
+    {
+      what: 'fully turbulent friction of a size',
+      needs: ['nominal|bore'],
+      takes: ['edition', 'relativeRoughness', 'schedule'],
+      gives: { turbulentFriction },
+      when: (given) => !given.has('schedule') || given.text('schedule') === '40',
+    },
+    {
+      what: 'coefficient of a fitting',
+      needs: ['fitting'],
+      takes: ['turbulentFriction', ...boreInputs],
+      gives: { k: fittingCoefficient },
+    },
+    {
+      what: 'sudden change of bore',
+      needs: ['diameter#1|bore#1', 'diameter#2|bore#2'],
+      gives: { k: changeOfBore },
+    },
+    { what: 'sum of coefficients', needs: ['kList'], gives: { k: sumOfCoefficients } },
+    {
+      what: 'head lost at a velocity',
+      needs: ['k|kList|fitting', 'velocity'],
+      takes: ['turbulentFriction', ...sizeInputs, 'bore', 'density', 'temperature'],
+      gives: {
+        headLoss: loss,
+        pressureLoss: (given) => loss(given) * densityOf(given) * standardGravity,
+      },
+    },
+    {
+      what: 'head lost at a flow',
+      needs: ['k|kList|fitting', 'flow', boreNeed],
+      takes: ['turbulentFriction', ...boreInputs, 'density', 'temperature'],
+      gives: {
+        headLoss: loss,
+        pressureLoss: (given) => loss(given) * densityOf(given) * standardGravity,
+      },
+    },
+  ],
+};

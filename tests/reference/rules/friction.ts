@@ -1,0 +1,146 @@
+import { standardGravity } from '#core/constants.ts';
+import {
+  colebrookWhite,
+  darcyWeisbach,
+  frictionFactor,
+  type HazenWilliamsForm,
+  hazenWilliams,
+  laminarFriction,
+} from '#core/friction.ts';
+import { meanVelocity, reynoldsNumber } from '#core/pipe.ts';
+import { type Given, NotUnderstood } from '../given.ts';
+import type { Family } from '../rule.ts';
+import { boreInputs, boreNeed, boreOf, densityOf, viscosityInputs, viscosityOf } from './shared.ts';
+
+type FrictionLaw = (reynolds: number, relativeRoughness: number) => number;
+
+const laws: Readonly<Record<string, FrictionLaw>> = {
+  'colebrook-white': colebrookWhite,
+  colebrook: colebrookWhite,
+  laminar: laminarFriction,
+  measured: frictionFactor,
+};
+
+function frictionLaw(given: Given): FrictionLaw {
+  const law = given.has('law') ? laws[given.text('law')] : frictionFactor;
+  if (law === undefined) throw new NotUnderstood(`the law ${given.text('law')} is not in the core`);
+  return law;
+}
+
+function relativeRoughness(given: Given): number {
+  if (given.has('relativeRoughness')) return given.number('relativeRoughness');
+  return given.has('roughness') ? given.number('roughness') / boreOf(given) : 0;
+}
+
+function velocity(given: Given): number {
+  return given.maybe('velocity') ?? meanVelocity(given.number('flow'), boreOf(given));
+}
+
+function reynolds(given: Given): number {
+  return reynoldsNumber(velocity(given), boreOf(given), viscosityOf(given));
+}
+
+const metresUnlessGiven = (given: Given): number => given.maybe('length') ?? 1;
+
+function flow(given: Given): number {
+  const bore = boreOf(given);
+  return given.maybe('flow') ?? (given.number('velocity') * Math.PI * bore ** 2) / 4;
+}
+
+function darcyLoss(given: Given): number {
+  return darcyWeisbach({
+    flow: flow(given),
+    bore: boreOf(given),
+    length: metresUnlessGiven(given),
+    roughness: relativeRoughness(given) * boreOf(given),
+    kinematicViscosity: viscosityOf(given),
+  });
+}
+
+/** The forms by the name of the law or of its leading constant; "any" leaves the choice to us. */
+const hazenForms: Readonly<Record<string, HazenWilliamsForm>> = {
+  si: 'si',
+  '10.67': 'si',
+  rational: 'rational',
+  '1.318': 'rational',
+  '0.2083': 'gpm',
+  gpm: 'gpm',
+  any: 'si',
+};
+
+function hazenLoss(given: Given): number {
+  const form = given.has('form') ? hazenForms[given.text('form')] : 'si';
+  if (form === undefined) throw new NotUnderstood(`the form ${given.text('form')} is not known`);
+  return hazenWilliams(
+    {
+      flow: flow(given),
+      bore: boreOf(given),
+      length: metresUnlessGiven(given),
+      c: given.number('hazenC'),
+    },
+    form,
+  );
+}
+
+function perLength(loss: (given: Given) => number) {
+  return (given: Given): number => loss(given) / metresUnlessGiven(given);
+}
+
+function overLength(loss: (given: Given) => number) {
+  return (given: Given): number => {
+    if (!given.has('length')) throw new NotUnderstood('no length is given');
+    return loss(given);
+  };
+}
+
+export const frictionFactorFamily: Family = {
+  name: 'friction factor',
+  quantity: /friction factor/i,
+  rules: [
+    {
+      what: 'friction factor',
+      needs: ['reynolds'],
+      takes: ['relativeRoughness', 'roughness', 'bore', 'law'],
+      gives: {
+        frictionFactor: (given) =>
+          frictionLaw(given)(given.number('reynolds'), relativeRoughness(given)),
+      },
+      when: (given) => !given.has('roughness') || given.has('bore'),
+    },
+  ],
+};
+
+export const frictionLossFamily: Family = {
+  name: 'friction loss',
+  quantity: /head loss per|friction loss|pipe loss|loss of pipe/i,
+  rules: [
+    {
+      what: 'Darcy-Weisbach',
+      needs: [
+        'flow|velocity',
+        boreNeed,
+        'roughness|relativeRoughness',
+        'kinematicViscosity|dynamicViscosity|temperature',
+      ],
+      takes: [...boreInputs, ...viscosityInputs, 'length'],
+      gives: {
+        headGradient: perLength(darcyLoss),
+        headLoss: overLength(darcyLoss),
+        pressureLoss: (given) => overLength(darcyLoss)(given) * densityOf(given) * standardGravity,
+        velocity,
+        reynolds,
+        frictionFactor: (given) => frictionFactor(reynolds(given), relativeRoughness(given)),
+      },
+    },
+    {
+      what: 'Hazen-Williams',
+      needs: ['flow|velocity', boreNeed, 'hazenC'],
+      takes: [...boreInputs, 'form', 'length'],
+      gives: {
+        headGradient: perLength(hazenLoss),
+        headLoss: overLength(hazenLoss),
+        velocity,
+      },
+    },
+  ],
+};

@@ -1,0 +1,79 @@
+import {
+  atmosphericPressure,
+  geopotentialAltitude,
+  npshAvailable,
+  npshFromVacuum,
+  npshMargin,
+} from '#core/npsh.ts';
+import { meanVelocity } from '#core/pipe.ts';
+import { vapourPressure } from '#core/water.ts';
+import { type Given, NotUnderstood } from '../given.ts';
+import type { Family } from '../rule.ts';
+import { boreInputs, boreOf, densityOf } from './shared.ts';
+
+const placeInputs = ['geopotentialAltitude', 'geometricAltitude', 'altitude', 'atmosphere'];
+const place = placeInputs.join('|');
+const waterInputs = ['temperature', 'density', 'vapourPressure'];
+
+function atmosphere(given: Given): number {
+  const stated = placeInputs.filter((id) => given.has(id));
+  if (stated.length !== 1) throw new NotUnderstood('the place is stated in more than one way');
+  if (given.has('atmosphere')) return given.number('atmosphere');
+  if (given.has('geometricAltitude')) {
+    return atmosphericPressure(geopotentialAltitude(given.number('geometricAltitude')));
+  }
+  return atmosphericPressure(given.maybe('geopotentialAltitude') ?? given.number('altitude'));
+}
+
+function suctionWater(given: Given) {
+  const pressure = given.maybe('vapourPressure') ?? vapourPressure(given.number('temperature'));
+  return { density: densityOf(given), vapourPressure: pressure };
+}
+
+function available(given: Given): number {
+  return npshAvailable({
+    atmosphere: atmosphere(given),
+    water: suctionWater(given),
+    surfaceAbovePump: given.maybe('suctionHead') ?? 0,
+    suctionLoss: given.maybe('suctionLoss') ?? 0,
+  });
+}
+
+/** With no flow and bore the gauge's velocity head is left out, as a case that gives none must. */
+function fromVacuum(given: Given): number {
+  const velocity = given.has('flow') ? meanVelocity(given.number('flow'), boreOf(given)) : 0;
+  return npshFromVacuum({
+    atmosphere: atmosphere(given),
+    water: suctionWater(given),
+    suctionVacuum: given.number('vacuum'),
+    velocity: given.maybe('velocity') ?? velocity,
+    gaugeAbovePump: given.maybe('gaugeHeight') ?? 0,
+  });
+}
+
+const margin = (npsh: (given: Given) => number) => (given: Given) =>
+  npshMargin(npsh(given), given.number('npshRequired'));
+
+export const suctionFamily: Family = {
+  name: 'suction',
+  quantity: /atmospher|suction head|npsh/i,
+  rules: [
+    {
+      what: 'standard atmosphere',
+      needs: ['geopotentialAltitude|geometricAltitude|altitude'],
+      gives: { pressure: atmosphere, atmosphere },
+    },
+    {
+      what: 'NPSH available',
+      needs: [place, 'temperature|vapourPressure'],
+      takes: [...waterInputs, 'suctionHead', 'suctionLoss', 'npshRequired'],
+      gives: { npshAvailable: available, npshMargin: margin(available) },
+    },
+    {
+      what: 'NPSH available from a vacuum gauge',
+      needs: [place, 'temperature|vapourPressure', 'vacuum'],
+      takes: [...waterInputs, ...boreInputs, 'flow', 'velocity', 'gaugeHeight', 'npshRequired'],
+      gives: { npshAvailable: fromVacuum, npshMargin: margin(fromVacuum) },
+    },
+  ],
+};
