@@ -2,7 +2,15 @@ import Caution from '#components/Caution.astro';
 import MarginNote from '#components/MarginNote.astro';
 import Source from '#components/Source.astro';
 import UnitsNote from '#components/UnitsNote.astro';
+import Ask from '#widgets/Ask/Ask.astro';
+import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
+import Check from '#widgets/Check/Check.astro';
+import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
+import Formula from './Formula.astro';
+import Step from './Step.astro';
+import Value from './Value.astro';
 import Wide from './Wide.astro';
+import Worked from './Worked.astro';
 
 /**
  * The tags a lesson may use, each an Astro wrapper that takes plain data.
@@ -10,9 +18,17 @@ import Wide from './Wide.astro';
  * A new tag is one line here; lessons themselves import nothing.
  */
 export const lessonTags = {
+  Ask,
+  BoreVelocity,
   Caution,
+  Check,
+  FlowPowerSpeed,
+  Formula,
   MarginNote,
   Source,
+  Step,
   UnitsNote,
+  Value,
   Wide,
+  Worked,
 };

@@ -1,0 +1,154 @@
+/** A document that figures on this site are taken from. */
+export interface Source {
+  /** Who issued it: a standards body, an agency or the authors. */
+  by: string;
+  title: string;
+  year?: number;
+  /** Part of the document that is used. */
+  part?: string;
+  /** Where it can be read, if it can. */
+  link?: string;
+  /** What a reader should know of how we know it. */
+  note?: string;
+}
+
+const fromMemory = 'Known from memory; the text could not be seen.';
+
+/** Every source the site cites, by the short name that lessons and pages use. */
+export const sources = {
+  'iapws-sr6': {
+    by: 'International Association for the Properties of Water and Steam',
+    title: 'Revised Supplementary Release on Properties of Liquid Water at 0.1 MPa (SR6-08)',
+    year: 2011,
+  },
+  'iapws-if97': {
+    by: 'International Association for the Properties of Water and Steam',
+    title: 'Industrial Formulation for the Thermodynamic Properties of Water and Steam (R7-97)',
+    year: 2012,
+    part: 'region 4, saturation pressure',
+  },
+  'astm-d1785': {
+    by: 'ASTM International',
+    title: 'D1785, PVC plastic pipe, Schedules 40, 80 and 120',
+    part: 'outside diameters and least walls',
+  },
+  'en-iso-1452': {
+    by: 'CEN and ISO',
+    title: 'EN ISO 1452-2, PVC-U piping systems for water supply: pipes',
+    note: 'Walls up to 90 mm were read in DIN 8062; that this standard repeats them, and the walls at 110 mm, are from memory.',
+  },
+  'darcy-colebrook': {
+    by: 'C. F. Colebrook',
+    title:
+      'Turbulent flow in pipes, with particular reference to the transition region between the smooth and rough pipe laws',
+    year: 1939,
+    part: 'Journal of the Institution of Civil Engineers 11(4)',
+    link: 'https://doi.org/10.1680/ijoti.1939.13150',
+  },
+  'mckeon-2004': {
+    by: 'B. J. McKeon and others',
+    title: 'Friction factors for smooth pipe flow',
+    year: 2004,
+    part: 'Journal of Fluid Mechanics 511',
+    link: 'https://doi.org/10.1017/S0022112004009796',
+  },
+  'hazen-williams': {
+    by: 'G. S. Williams and A. Hazen',
+    title: 'Hydraulic tables',
+    year: 1905,
+    note: fromMemory,
+  },
+  'crane-tp410': {
+    by: 'Crane Co.',
+    title: 'Technical Paper 410, Flow of fluids through valves, fittings and pipe',
+    year: 2009,
+    part: 'resistance coefficients, K = n f_T',
+    note: 'Multipliers of elbows, tees and return bends are from memory.',
+  },
+  'affinity-hi': {
+    by: 'Hydraulic Institute',
+    title: 'Engineering data book',
+    part: 'water properties, affinity examples, pipe tables',
+  },
+  'iso-2533': { by: 'ISO', title: 'ISO 2533, Standard atmosphere', year: 1975 },
+  'gage-bidwell': {
+    by: 'S. de M. Gage and H. F. Bidwell',
+    title: 'The law of dilution in recirculated swimming pools',
+    year: 1926,
+    note: fromMemory,
+  },
+  'simmonds-2021': {
+    by: 'L. P. Simmonds and others',
+    title: 'Filtration efficiency and turnover in swimming pools',
+    year: 2021,
+    part: 'Water 13(17), 2350',
+    link: 'https://doi.org/10.3390/w13172350',
+    note: 'Title given in our words.',
+  },
+  'cfr-431-465': {
+    by: 'U.S. Department of Energy',
+    title: '10 CFR 431.465, energy conservation standards for dedicated-purpose pool pumps',
+    part: 'paragraphs (f) and (h)',
+    link: 'https://www.ecfr.gov/current/title-10/section-431.465',
+  },
+  'cfr-431-test': {
+    by: 'U.S. Department of Energy',
+    title: '10 CFR 431 Subpart Y Appendix C, test procedure for dedicated-purpose pool pumps',
+    note: fromMemory,
+  },
+  'cfr-1450': {
+    by: 'U.S. Consumer Product Safety Commission',
+    title: '16 CFR 1450, Virginia Graeme Baker Pool and Spa Safety Act regulations',
+    part: 'suction outlet covers, after ANSI/APSP/ICC-16',
+    link: 'https://www.ecfr.gov/current/title-16/part-1450',
+  },
+  'apsp-15': {
+    by: 'ANSI, APSP and ICC',
+    title: 'ANSI/APSP/ICC-15, residential swimming pool and spa energy efficiency',
+    part: '6 ft/s in suction pipe, 8 ft/s in return pipe',
+    note: 'Read second-hand, in pages that quote it.',
+  },
+  'california-energy': {
+    by: 'California Energy Commission',
+    title: 'Building Energy Efficiency Standards, section 150.0(p)',
+    note: 'The two velocities are from memory; the filtering flow was read second-hand.',
+  },
+  'nevada-444': {
+    by: 'State of Nevada',
+    title: 'Administrative Code 444.160, public bathing places: pipe velocities',
+  },
+  'illinois-906': {
+    by: 'State of Illinois',
+    title: '77 Administrative Code 906, Appendix A, Exhibit I: friction loss in pipe',
+  },
+  'nist-sp811': {
+    by: 'National Institute of Standards and Technology',
+    title: 'Special Publication 811, Guide for the use of the International System of Units',
+    year: 2008,
+    part: 'appendix B, conversion factors',
+    link: 'https://doi.org/10.6028/NIST.SP.811e2008',
+  },
+  'asme-gauges': {
+    by: 'ASME',
+    title: 'B40.100, Pressure gauges and gauge attachments',
+    part: 'accuracy grades',
+  },
+  'common-practice': {
+    by: 'Common practice',
+    title: 'Said and done in the trade; no published source',
+  },
+} as const satisfies Record<string, Source>;
+
+/** Short name of a source. */
+export type SourceId = keyof typeof sources;
+
+/** Every short name, for checks of front matter. */
+export const sourceIds = Object.keys(sources) as SourceId[];
+
+/** The source in one line: who, what, when, which part. */
+export function citation(id: SourceId): string {
+  const { by, title, year, part }: Source = sources[id];
+  const when = year === undefined ? '' : ` (${year})`;
+  const where = part === undefined ? '' : `: ${part}`;
+  return `${by}, ${title}${when}${where}.`;
+}
