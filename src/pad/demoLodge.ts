@@ -142,17 +142,17 @@ export const lodgePad: Pad = {
   readings: [
     newReading('full', {
       speed: 2900,
-      flow: cubicMetresPerHour(14),
-      filterPressure: kilopascals(100),
-      power: 940,
-      current: 4.6,
+      flow: cubicMetresPerHour(14.6),
+      filterPressure: kilopascals(115),
+      power: 1060,
+      current: 5,
     }),
     newReading('middle', {
       speed: 2000,
-      flow: cubicMetresPerHour(9.6),
-      filterPressure: kilopascals(48),
-      power: 340,
-      current: 2,
+      flow: cubicMetresPerHour(9.9),
+      filterPressure: kilopascals(56),
+      power: 380,
+      current: 2.2,
     }),
   ],
   instruments: {
@@ -236,9 +236,9 @@ export const lodgePad: Pad = {
     date: { year: 2027, month: 5, day: 19 },
     blocks: [
       newBlock('night', hour(22), hour(7), 1500, 'Cheap and quiet: heat pump and filter'),
-      newBlock('morning', hour(7), hour(9), 2050, 'Skims before breakfast'),
+      newBlock('morning', hour(7), hour(9), 1900, 'Skims before breakfast'),
       newBlock('day', hour(9), hour(19), 1100, 'Guests in the water: filter only'),
-      newBlock('evening', hour(19), hour(22), 2050, 'Skims after the day'),
+      newBlock('evening', hour(19), hour(22), 1900, 'Skims after the day'),
     ],
     compareWith: 'usual',
     oldBlocks: [newBlock('old', hour(6), hour(22), 2900, 'Full speed from breakfast to closing')],

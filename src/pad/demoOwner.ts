@@ -156,9 +156,9 @@ export const ownerPad: Pad = {
     },
   },
   readings: [
-    newReading('full', { speed: 3450, filterPressure: psi(20), power: 1870 }),
-    newReading('middle', { speed: 2400, filterPressure: psi(10), power: 660 }),
-    newReading('slow', { speed: 1500, filterPressure: psi(4), power: 195 }),
+    newReading('full', { speed: 3450, filterPressure: psi(23), power: 2080 }),
+    newReading('middle', { speed: 2400, filterPressure: psi(11.5), power: 725 }),
+    newReading('slow', { speed: 1500, filterPressure: psi(4.5), power: 215 }),
   ],
   instruments: {
     ...empty.instruments,
@@ -214,7 +214,7 @@ export const ownerPad: Pad = {
     },
   },
   quiet: [newQuiet('night', hour(22), hour(7), 1800)],
-  turnoverTarget: 1.5,
+  turnoverTarget: 2,
   tariff: {
     name: 'Two seasons by time of use (invented)',
     currency: '$',
@@ -243,10 +243,10 @@ export const ownerPad: Pad = {
   day: {
     date: { year: 2027, month: 7, day: 14 },
     blocks: [
-      newBlock('late', hour(21), hour(9), 1300, 'Slow and cheap: salt cell and filter'),
-      newBlock('skim', hour(9), hour(12), 2200, 'Skims, and heats'),
-      newBlock('heat', hour(12), hour(16), 1900, 'Heater'),
-      newBlock('evening', hour(16), hour(21), 1000, 'Dear hours: as slow as the filter likes'),
+      newBlock('late', hour(21), hour(9), 1150, 'Slow and cheap: salt cell and filter'),
+      newBlock('skim', hour(9), hour(12), 2000, 'Skims, and heats'),
+      newBlock('heat', hour(12), hour(16), 1700, 'Heater'),
+      newBlock('evening', hour(16), hour(21), 850, 'Dear hours: as slow as the filter likes'),
     ],
     compareWith: 'old',
     oldBlocks: [

@@ -86,7 +86,7 @@ export const rigPad: Pad = {
   notes:
     'An invented example: a bench with an open basin, a pump and two runs that differ only in bore. ' +
     'Its figures and its price are made up. No real school, maker or supplier stands behind it.',
-  site: { altitude: 0, waterTemperature: 20, surfaceAbovePump: ft(2) },
+  site: { altitude: 0, waterTemperature: 20, surfaceAbovePump: 0 },
   pool: { kind: 'known', volume: 3 },
   plumbing,
   pump: {
@@ -106,19 +106,19 @@ export const rigPad: Pad = {
   readings: [
     newReading('fast', {
       speed: 3450,
-      flow: gpm(68),
-      filterPressure: psi(17),
-      suctionVacuum: inchesOfMercury(4),
+      flow: gpm(88),
+      filterPressure: psi(10.7),
+      suctionVacuum: inchesOfMercury(5.5),
       gaugeHeight: ft(2),
-      power: 1130,
+      power: 1190,
     }),
     newReading('slow', {
       speed: 1725,
-      flow: gpm(34),
-      filterPressure: psi(4.4),
-      suctionVacuum: inchesOfMercury(1),
+      flow: gpm(42.5),
+      filterPressure: psi(2.4),
+      suctionVacuum: inchesOfMercury(1.3),
       gaugeHeight: ft(2),
-      power: 168,
+      power: 174,
     }),
   ],
   instruments: {
@@ -130,12 +130,12 @@ export const rigPad: Pad = {
   needs: [
     newNeed('velocity', 'filtering', {
       name: 'Show the velocity limit',
-      leastFlow: gpm(50),
+      leastFlow: gpm(55),
       minutes: 60,
       windows: [{ start: hour(8), end: hour(16) }],
       shortestRun: 20,
     }),
-    newNeed('laminar', 'filtering', {
+    newNeed('clear', 'filtering', {
       name: 'Keep the basin clear',
       leastFlow: gpm(10),
       minutes: 360,
@@ -146,7 +146,7 @@ export const rigPad: Pad = {
     ...empty.limits,
     suctionVelocity: ftPerSecond(6),
     dischargeVelocity: ftPerSecond(8),
-    suctionCovers: [newCover('cover', { name: 'Cover in the basin wall', markedFlow: gpm(80) })],
+    suctionCovers: [newCover('cover', { name: 'Cover in the basin wall', markedFlow: gpm(110) })],
     npshRequired: ftHead(7),
     npshMargin: ftHead(2),
     sources: {
@@ -183,7 +183,7 @@ export const rigPad: Pad = {
     date: { year: 2027, month: 3, day: 9 },
     blocks: [
       newBlock('warm-up', hour(8), hour(10), 1000, 'First readings, slow'),
-      newBlock('show', hour(10), hour(11), 2700, 'The velocity limit, seen and heard'),
+      newBlock('show', hour(10), hour(11), 2350, 'Just under the velocity limit'),
       newBlock('practice', hour(11), hour(15), 1725, 'Half speed: the affinity laws'),
     ],
     compareWith: 'oneSpeed',

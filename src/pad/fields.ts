@@ -8,11 +8,9 @@ import type { Quantity } from '#units/quantities.ts';
 z.config({ jitless: true });
 
 /** A type whose every level is read only: a pad is replaced, never changed in place. */
-export type DeepReadonly<T> = T extends readonly (infer Item)[]
-  ? readonly DeepReadonly<Item>[]
-  : T extends object
-    ? { readonly [Key in keyof T]: DeepReadonly<T[Key]> }
-    : T;
+export type DeepReadonly<T> = T extends object
+  ? { readonly [Key in keyof T]: DeepReadonly<T[Key]> }
+  : T;
 
 /**
  * A finite number that may be unknown; a file may leave it out, a pad always holds it or null.

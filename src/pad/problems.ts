@@ -1,37 +1,70 @@
 import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import type { Quantity } from '#units/quantities.ts';
-import type { Path } from './path.ts';
+import { formatTimeOfDay } from '#units/timeOfDay.ts';
+import { type Path, pathKey } from './path.ts';
+import {
+  documentSentences,
+  padSentences,
+  planSentences,
+  type Say,
+  serviceSentences,
+} from './sentences.ts';
 
 /** A value inside a sentence; with its quantity named it is shown in the reader's unit. */
 export type ProblemValue =
   | string
   | number
-  | { readonly quantity: Quantity; readonly value: number };
+  | { readonly quantity: Quantity; readonly value: number }
+  | { readonly minute: number };
 
-type Say = (name: string) => string;
-
-/**
- * What is wrong, and what would be right, for every code. `say` puts in a value of the problem by
- * its name. Nothing else in the project words a problem.
- */
+/** Every problem there is, with its sentence. Nothing else in the project words a problem. */
 const sentences = {
-  missing: () => 'This is missing; it must be given.',
-  wrongType: (say) => `This must be ${say('expected')}.`,
-  tooSmall: (say) => `${say('found')} is too little; it must be ${say('limit')} or more.`,
-  tooLarge: (say) => `${say('found')} is too much; it must be ${say('limit')} or less.`,
-  tooMany: (say) => `This list is too long; it may hold ${say('limit')} entries at most.`,
-  tooLong: (say) => `This text is too long; it may hold ${say('limit')} characters at most.`,
-  unknownField: (say) =>
-    `A pad file has no field “${say('field')}” here; take it away or correct its name.`,
-  notOneOf: (say) => `“${say('found')}” is not known here; it must be one of: ${say('allowed')}.`,
-  unknownKind: () => 'The kind of this is missing or not known; its “kind” must be a known one.',
-  badName: (say) =>
-    `“${say('found')}” cannot be used here; use 1 to 40 letters, digits, hyphens or underscores.`,
-  sameId: (say) => `The id “${say('id')}” is used twice; give each entry an id of its own.`,
-} as const satisfies Readonly<Record<string, (say: Say) => string>>;
+  ...documentSentences,
+  ...padSentences,
+  ...serviceSentences,
+  ...planSentences,
+};
 
 export type ProblemCode = keyof typeof sentences;
+
+/** Problems that only say what nobody has typed yet; the others say that something typed is wrong. */
+const unsaid: ReadonlySet<ProblemCode> = new Set<ProblemCode>([
+  'volumeMissing',
+  'poolSize',
+  'partSize',
+  'partLength',
+  'fittingK',
+  'equipmentPoint',
+  'branchEmpty',
+  'referenceSpeed',
+  'pumpUnknown',
+  'curvePoints',
+  'curveHalf',
+  'readingSpeed',
+  'readingEmpty',
+  'noNeeds',
+  'needFlow',
+  'needMinutes',
+  'needBasis',
+  'filterArea',
+  'coverFlow',
+  'quietSpeed',
+  'noSeason',
+  'noDayType',
+  'weekdayMissing',
+  'bandPrice',
+  'noBlocks',
+  'blockSpeed',
+]);
+
+/** Whether a problem only says that something has not been typed yet. */
+export function isUnsaid({ code }: Pick<Problem, 'code'>): boolean {
+  return unsaid.has(code);
+}
+
+/** Every code, for tests that want to see each sentence. */
+export const problemCodes = Object.keys(sentences) as readonly ProblemCode[];
 
 /** Something wrong or missing in a document, tied to its field. */
 export interface Problem {
@@ -40,13 +73,26 @@ export interface Problem {
   readonly values: Readonly<Record<string, ProblemValue>>;
 }
 
-function shown(value: ProblemValue | undefined, units: UnitChoice): string {
+export function problem(code: ProblemCode, path: Path, values: Problem['values'] = {}): Problem {
+  return { code, path, values };
+}
+
+/** The value of a quantity as a sentence shows it, in the reader's unit. */
+export function shownValue(value: ProblemValue | undefined, units: UnitChoice): string {
   if (value === undefined) return '';
-  if (typeof value === 'object') return format(value.quantity, value.value, units);
-  return String(value);
+  if (typeof value !== 'object') return String(value);
+  if ('minute' in value) return formatTimeOfDay(value.minute % 1440);
+  return format(value.quantity, value.value, units);
 }
 
 /** The problem as a sentence in the reader's units. */
-export function problemSentence(problem: Problem, units: UnitChoice): string {
-  return sentences[problem.code]((name) => shown(problem.values[name], units));
+export function problemSentence({ code, values }: Problem, units: UnitChoice): string {
+  const say: Say = (name) => shownValue(values[name], units);
+  return (sentences[code] as (say: Say) => string)(say);
+}
+
+/** The problems of a field and everything inside it. */
+export function problemsAt(problems: readonly Problem[], path: Path): readonly Problem[] {
+  const key = pathKey(path);
+  return problems.filter((each) => `${pathKey(each.path)}/`.startsWith(`${key}/`));
 }

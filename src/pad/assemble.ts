@@ -1,0 +1,284 @@
+/**
+ * From what the reader typed to everything that can be worked out from it: the one way from the pad
+ * document to the core. It never throws for anything a pad can hold, gives as much as a half-filled
+ * pad allows, and names what each answer still lacks.
+ */
+import type { Circuit } from '#core/circuit.ts';
+import type { Block } from '#core/day.ts';
+import type { DayPlan, QuietHours } from '#core/dayReport.ts';
+import type { Limit } from '#core/limits.ts';
+import { type Rung, speedLadder } from '#core/needs.ts';
+import type { PadFit } from '#core/padEvidence.ts';
+import { fitPad } from '#core/readings.ts';
+import type { Tariff } from '#core/tariff.ts';
+import { type Water, water } from '#core/water.ts';
+import { assembleCircuit } from './assembleCircuit.ts';
+import { assembleBlocks, assembleQuiet } from './assembleDay.ts';
+import { type AssembledLimits, assembleLimits } from './assembleLimits.ts';
+import { assembleNeeds, type NamedNeed } from './assembleNeeds.ts';
+import { assemblePool } from './assemblePool.ts';
+import { type AssembledPump, assemblePump, type PumpSpeeds } from './assemblePump.ts';
+import {
+  assembleInstruments,
+  assembleReadings,
+  contradictionProblem,
+  fitAssumption,
+} from './assembleReadings.ts';
+import { assembleTariff } from './assembleTariff.ts';
+import { type Assumption, assumption } from './assumptions.ts';
+import { lazy, memoize } from './memo.ts';
+import { type Problem, problem } from './problems.ts';
+import { type RunningPad, runningPad } from './runningPad.ts';
+import type { Pad } from './schema.ts';
+import { typicalCircuit } from './typicalCircuit.ts';
+
+/** What a reader may want to know. */
+export type Answer = 'volume' | 'running' | 'turnover' | 'ladder' | 'price' | 'day';
+
+/** Everything that follows from a pad. Members that cost something are worked out when asked for. */
+export interface PadModel {
+  readonly water: Water;
+  /** Water in the pool [m3], or null while it is not known. */
+  readonly volume: number | null;
+  /** The circuit just as it is described, or null while no part of it is. */
+  readonly described: Circuit | null;
+  /** Speeds of the pump, or null while none is known. */
+  readonly speeds: PumpSpeeds | null;
+  readonly curveKnown: AssembledPump['curveKnown'];
+  /** The most likely pad by description and readings, with its bands; null while there is no pump. */
+  readonly fit: PadFit | null;
+  /** That pad, ready to run; null while there is no pump. */
+  readonly running: RunningPad | null;
+  readonly limits: readonly Limit[];
+  readonly needs: readonly NamedNeed[];
+  readonly quiet: readonly QuietHours[];
+  /** The slowest speed for each need, in the reader's order; null while there is no pump. */
+  readonly ladder: readonly Rung[] | null;
+  readonly tariff: Tariff | null;
+  /** The planned day and the one before it, or null where blocks overlap. */
+  readonly blocks: readonly Block[] | null;
+  readonly oldBlocks: readonly Block[] | null;
+  readonly problems: readonly Problem[];
+  readonly assumptions: readonly Assumption[];
+  /** What each answer still lacks; empty for one that can be given. */
+  readonly missing: Readonly<Record<Answer, readonly Problem[]>>;
+  /** Speed over reference speed [-]; 0 while no speed is known. */
+  ratioOf(speed: number): number;
+  /** Speed [rpm] of a ratio; 0 while no speed is known. */
+  speedOf(ratio: number): number;
+  /** What the core needs for a day of these blocks, or null while pool or pump is unknown. */
+  planOf(blocks: readonly Block[]): DayPlan<NamedNeed, Limit> | null;
+}
+
+/** Temperature of the water when nobody said [degC]; common practice, no source. */
+const usualTemperature = 26;
+/** Slowest speed over reference speed that the fit looks at. */
+const leastFitRatio = 0.05;
+
+const waterAt = memoize(water);
+const poolOf = memoize(assemblePool);
+const circuitOf = memoize(assembleCircuit);
+const pumpOf = memoize(assemblePump);
+const readingsOf = memoize(assembleReadings);
+const instrumentsOf = memoize(assembleInstruments);
+const needsOf = memoize(assembleNeeds);
+const limitsOf = memoize(assembleLimits);
+const tariffOf = memoize(assembleTariff);
+const quietOf = memoize(assembleQuiet);
+const blocksOf = memoize(assembleBlocks);
+const typicalOf = memoize(typicalCircuit);
+const runningOf = memoize(runningPad);
+const fitOf = memoize(
+  (
+    circuit: Circuit,
+    pump: AssembledPump,
+    readings: ReturnType<typeof assembleReadings>,
+    instruments: ReturnType<typeof assembleInstruments>,
+  ): PadFit | null => {
+    const { curve, speeds } = pump;
+    if (curve === null || speeds === null) return null;
+    return fitPad({
+      circuit,
+      curve,
+      curveKnown: pump.curveKnown,
+      power: pump.power ?? undefined,
+      readings: readings.readings,
+      instruments: instruments.accuracy,
+      leastRatio: Math.min(Math.max(speeds.least / speeds.reference, leastFitRatio), 1),
+      greatestRatio: speeds.top / speeds.reference,
+    });
+  },
+);
+const ladderOf = memoize(
+  (
+    running: RunningPad,
+    needs: readonly NamedNeed[],
+    limits: readonly Limit[],
+    speeds: PumpSpeeds,
+  ) =>
+    speedLadder({
+      needs,
+      curve: running.curve,
+      circuit: running.circuit,
+      power: running.power,
+      limits,
+      minRatio: speeds.least / speeds.reference,
+      maxRatio: speeds.top / speeds.reference,
+      ratioStep: Math.min(speeds.step / speeds.reference, 1),
+    }),
+);
+
+const noLimits: AssembledLimits = { limits: [], problems: [], assumptions: [] };
+const newPath = { blocks: ['day', 'blocks'], oldBlocks: ['day', 'oldBlocks'] } as const;
+/** Stands in for the speeds of an unknown pump, so that blocks and readings can still be judged. */
+const noSpeeds: PumpSpeeds = { reference: 1, least: 0, top: Number.POSITIVE_INFINITY, step: 0 };
+
+function build(pad: Pad): PadModel {
+  const { site, plumbing, day } = pad;
+  const liquid = waterAt(site.waterTemperature ?? usualTemperature);
+  const pool = poolOf(pad.pool);
+  const described = circuitOf(plumbing, liquid);
+  const pump = pumpOf(pad.pump, pad.readings, liquid);
+  const { speeds, curve } = pump;
+  const readings =
+    speeds === null
+      ? { readings: [], problems: [] }
+      : readingsOf(pad.readings, speeds, pad.pump.voltage);
+  const instruments = instrumentsOf(pad.instruments, readings.readings);
+  const circuit =
+    described.circuit ??
+    (curve === null ? null : typicalOf(curve, plumbing.staticHead ?? 0, liquid));
+  const needs = needsOf(pad.needs, pool.volume, liquid);
+  const tariff = tariffOf(pad.tariff);
+  const quiet = quietOf(pad.quiet, speeds ?? noSpeeds);
+  const blocks = blocksOf(day.blocks, speeds ?? noSpeeds, newPath.blocks);
+  const oldBlocks = blocksOf(day.oldBlocks, speeds ?? noSpeeds, newPath.oldBlocks);
+
+  const fitted = lazy(() =>
+    circuit === null ? null : fitOf(circuit, pump, readings, instruments),
+  );
+  const running = lazy(() => {
+    const found = fitted();
+    return found === null ? null : runningOf(found.circuit, found.curve, found.power);
+  });
+  const limits = lazy(() => {
+    const within = running()?.circuit ?? circuit;
+    return within === null ? noLimits : limitsOf(pad.limits, site, plumbing, within);
+  });
+  const ladder = lazy(() => {
+    const ready = running();
+    if (ready === null || speeds === null) return null;
+    return ladderOf(ready, needs.needs, limits().limits, speeds);
+  });
+  const problems = lazy(() => [
+    ...pool.problems,
+    ...described.problems,
+    ...pump.problems,
+    ...readings.problems,
+    ...(fitted()?.contradictions ?? []).map((found) => contradictionProblem(found, pad.readings)),
+    ...needs.problems,
+    ...limits().problems,
+    ...quiet.problems,
+    ...tariff.problems,
+    ...blocks.problems,
+    ...oldBlocks.problems,
+  ]);
+  const assumptions = lazy(() => [
+    ...(site.waterTemperature === null
+      ? [
+          assumption('waterTemperature', {
+            value: { quantity: 'temperature', value: usualTemperature },
+          }),
+        ]
+      : []),
+    ...(described.circuit === null && circuit !== null ? [assumption('circuitTypical')] : []),
+    ...pump.assumptions,
+    ...instruments.assumptions,
+    ...(fitted()?.assumptions ?? []).map(fitAssumption),
+    ...limits().assumptions,
+  ]);
+  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff, blocks }));
+
+  return {
+    water: liquid,
+    volume: pool.volume,
+    described: described.circuit,
+    speeds,
+    curveKnown: pump.curveKnown,
+    get fit() {
+      return fitted();
+    },
+    get running() {
+      return running();
+    },
+    get limits() {
+      return limits().limits;
+    },
+    needs: needs.needs,
+    quiet: quiet.quiet,
+    get ladder() {
+      return ladder();
+    },
+    tariff: tariff.tariff,
+    blocks: blocks.blocks,
+    oldBlocks: oldBlocks.blocks,
+    get problems() {
+      return problems();
+    },
+    get assumptions() {
+      return assumptions();
+    },
+    get missing() {
+      return missing();
+    },
+    ratioOf: (speed) => (speeds === null ? 0 : speed / speeds.reference),
+    speedOf: (ratio) => (speeds === null ? 0 : ratio * speeds.reference),
+    planOf: (planned) => {
+      const ready = running();
+      if (ready === null || pool.volume === null) return null;
+      return {
+        blocks: planned,
+        pointAt: ready.runningAt,
+        volume: pool.volume,
+        needs: needs.needs,
+        limits: limits().limits,
+        quiet: quiet.quiet,
+      };
+    },
+  };
+}
+
+interface Judged {
+  readonly pool: ReturnType<typeof assemblePool>;
+  readonly pump: AssembledPump;
+  readonly needs: ReturnType<typeof assembleNeeds>;
+  readonly tariff: ReturnType<typeof assembleTariff>;
+  readonly blocks: ReturnType<typeof assembleBlocks>;
+}
+
+function missingFor(
+  pad: Pad,
+  { pool, pump, needs, tariff, blocks }: Judged,
+): Readonly<Record<Answer, readonly Problem[]>> {
+  const volume = pool.volume === null ? pool.problems : [];
+  const running = pump.curve === null || pump.speeds === null ? pump.problems : [];
+  const served =
+    pad.needs.length === 0
+      ? [problem('noNeeds', ['needs'])]
+      : needs.needs.length === 0
+        ? needs.problems
+        : [];
+  const planned = pad.day.blocks.length === 0 ? [problem('noBlocks', ['day', 'blocks'])] : [];
+  const overlapping = blocks.blocks === null ? blocks.problems : [];
+  return {
+    volume,
+    running,
+    turnover: [...volume, ...running],
+    ladder: [...running, ...served],
+    price: [...running, ...(tariff.tariff === null ? tariff.problems : [])],
+    day: [...volume, ...running, ...planned, ...overlapping],
+  };
+}
+
+/** Everything that follows from a pad. The same pad gives the same model. */
+export const padModel: (pad: Pad) => PadModel = memoize(build);
