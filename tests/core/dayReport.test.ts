@@ -1,0 +1,292 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { compareDays } from '#core/compareDays.ts';
+import { type Block, oneSpeedDay, segmentsOf } from '#core/day.ts';
+import { type DayPlan, dayReport, type FlowLimit, type ServiceNeed } from '#core/dayReport.ts';
+import { CoreError } from '#core/errors.ts';
+import { spanHolds } from '#core/spans.ts';
+import { anyDay, anyNeed, anySpan, inventedPump, shifted } from './dayFixtures.ts';
+
+type Plan = DayPlan<ServiceNeed, FlowLimit>;
+
+function report(blocks: readonly Block[], more: Partial<Plan> = {}) {
+  return dayReport({
+    blocks,
+    pointAt: inventedPump,
+    volume: 60,
+    needs: [],
+    limits: [],
+    quiet: [],
+    ...more,
+  });
+}
+
+const need: ServiceNeed = {
+  id: 'skim',
+  leastFlow: 0.003,
+  minutes: 120,
+  windows: [],
+  shortestRun: 0,
+};
+
+// Expected figures in this file are arithmetic on the invented pump, written out where not plain.
+describe('a day to the minute', () => {
+  it('water, turnovers, energy and running time of one block', () => {
+    const day = report([{ id: 'a', start: 1380, end: 300, ratio: 0.5 }]);
+    expect(day.runMinutes).toBe(360);
+    expect(day.volumeMoved).toBeCloseTo(0.003 * 360 * 60, 9);
+    expect(day.turnovers).toBeCloseTo((0.003 * 360 * 60) / 60, 9);
+    expect(day.energy).toBeCloseTo((60 + 1500 / 8) * 360 * 60, 6);
+  });
+
+  it('a pump too slow to lift the water still takes its power', () => {
+    const day = report([{ id: 'a', start: 0, end: 60, ratio: 0.2 }], {
+      pointAt: () => ({ kind: 'noFlow', power: 40 }),
+      needs: [{ ...need, leastFlow: 0 }],
+    });
+    expect(day.energy).toBe(40 * 3600);
+    expect(day.volumeMoved).toBe(0);
+    expect(day.runMinutes).toBe(60);
+    expect(day.needs[0]?.servedMinutes).toBe(0);
+  });
+
+  it('asks the pump once for each speed and never for off', () => {
+    const asked: number[] = [];
+    report(
+      [
+        { id: 'a', start: 0, end: 60, ratio: 0.4 },
+        { id: 'b', start: 100, end: 160, ratio: 0.4 },
+        { id: 'c', start: 200, end: 260, ratio: 0 },
+      ],
+      {
+        pointAt: (ratio) => {
+          asked.push(ratio);
+          return inventedPump(ratio);
+        },
+      },
+    );
+    expect(asked).toEqual([0.4]);
+  });
+
+  it('equals the sum of its 1440 minutes taken one by one', () => {
+    fc.assert(
+      fc.property(anyDay, (blocks) => {
+        const day = report(blocks);
+        let volume = 0;
+        let energy = 0;
+        for (let minute = 0; minute < 1440; minute += 1) {
+          const block = blocks.find((each) => spanHolds(each, minute));
+          if (!block || block.ratio === 0) continue;
+          volume += 0.006 * block.ratio * 60;
+          energy += (60 + 1500 * block.ratio ** 3) * 60;
+        }
+        expect(day.volumeMoved).toBeCloseTo(volume, 8);
+        expect(Math.abs(day.energy - energy)).toBeLessThanOrEqual(1e-9 * (1 + energy));
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  it('adding a block never reduces the water moved', () => {
+    fc.assert(
+      fc.property(anyDay, fc.double({ min: 0, max: 1, noNaN: true }), (blocks, ratio) => {
+        const gap = segmentsOf(blocks).find(({ blockId }) => blockId === null);
+        if (!gap) return;
+        const more = [...blocks, { id: 'more', start: gap.start, end: gap.end, ratio }];
+        expect(report(more).volumeMoved).toBeGreaterThanOrEqual(report(blocks).volumeMoved - 1e-9);
+      }),
+    );
+  });
+
+  it('a pump that answers with no number is refused', () => {
+    const pointAt = () => ({ ...inventedPump(1), flow: Number.NaN }) as ReturnType<Plan['pointAt']>;
+    expect(() => report(oneSpeedDay({ ratio: 1, minutes: 60 }), { pointAt })).toThrow(CoreError);
+  });
+});
+
+describe('needs of a day', () => {
+  it('a need is met by its minutes at or above its flow', () => {
+    const [served] = report([{ id: 'a', start: 0, end: 90, ratio: 0.5 }], { needs: [need] }).needs;
+    expect(served).toMatchObject({
+      servedMinutes: 90,
+      shortMinutes: 30,
+      longestRun: 90,
+      met: false,
+    });
+  });
+
+  it('a flow solved to within the slack of its need still serves it', () => {
+    const blocks = [{ id: 'a', start: 0, end: 120, ratio: 0.5 * (1 - 1e-8) }];
+    expect(report(blocks, { needs: [need] }).needs[0]?.met).toBe(true);
+  });
+
+  it('too much flow does not serve a need with a greatest flow', () => {
+    const gentle = { ...need, leastFlow: 0.001, greatestFlow: 0.002 };
+    const blocks = [{ id: 'a', start: 0, end: 120, ratio: 0.5 }];
+    expect(report(blocks, { needs: [gentle] }).needs[0]?.servedMinutes).toBe(0);
+  });
+
+  it('only minutes inside the windows count, and a window may cross midnight', () => {
+    const night = { ...need, windows: [{ start: 1380, end: 60 }] };
+    const day = report([{ id: 'a', start: 1200, end: 30, ratio: 0.5 }], { needs: [night] });
+    expect(day.needs[0]?.servedMinutes).toBe(90);
+  });
+
+  it('a run across midnight is one run', () => {
+    const long = { ...need, shortestRun: 100 };
+    const day = report([{ id: 'a', start: 1380, end: 60, ratio: 0.5 }], { needs: [long] });
+    expect(day.needs[0]?.runs).toEqual([{ start: 1380, end: 60, minutes: 120, counted: true }]);
+    expect(day.needs[0]?.met).toBe(true);
+  });
+
+  it('neighbouring blocks at other speeds make one run, runs too short do not count', () => {
+    const long = { ...need, shortestRun: 100 };
+    const blocks = [
+      { id: 'a', start: 0, end: 60, ratio: 0.5 },
+      { id: 'b', start: 60, end: 110, ratio: 0.9 },
+      { id: 'c', start: 600, end: 690, ratio: 0.9 },
+    ];
+    const [served] = report(blocks, { needs: [long] }).needs;
+    expect(served).toMatchObject({ servedMinutes: 110, longestRun: 110, shortMinutes: 10 });
+    expect(served?.runs.map(({ counted }) => counted)).toEqual([true, false]);
+  });
+
+  it('round the clock is one run of 1440 minutes', () => {
+    const all = { ...need, minutes: 1440, shortestRun: 1440 };
+    const blocks = [{ id: 'a', start: 300, end: 300, ratio: 0.5 }];
+    expect(report(blocks, { needs: [all] }).needs[0]?.met).toBe(true);
+  });
+
+  it('a greatest flow below the least is refused', () => {
+    expect(() => report([], { needs: [{ ...need, greatestFlow: 0.001 }] })).toThrow(
+      'need skim.greatestFlow is 0.001; it must be the least flow or more.',
+    );
+  });
+});
+
+describe('limits and quiet hours', () => {
+  const limit: FlowLimit = { id: 'cover', greatestFlow: 0.004 };
+
+  it('a crossing says from when to when and how far', () => {
+    const blocks = [
+      { id: 'a', start: 1380, end: 30, ratio: 0.8 },
+      { id: 'b', start: 30, end: 60, ratio: 0.9 },
+      { id: 'c', start: 60, end: 300, ratio: 0.5 },
+    ];
+    expect(report(blocks, { limits: [limit] }).crossings).toEqual([
+      { limit, from: 1380, to: 60, minutes: 120, flow: 0.006 * 0.9 },
+    ]);
+  });
+
+  it('a flow at the limit does not cross it', () => {
+    const blocks = [{ id: 'a', start: 0, end: 60, ratio: 0.004 / 0.006 }];
+    expect(report(blocks, { limits: [limit] }).crossings).toEqual([]);
+  });
+
+  it('quiet hours are crossed only where they hold', () => {
+    const quiet = { start: 1320, end: 420, ceiling: 0.5 };
+    const blocks = [{ id: 'a', start: 360, end: 600, ratio: 0.8 }];
+    expect(report(blocks, { quiet: [quiet] }).quietCrossings).toEqual([
+      { quiet, from: 360, to: 420, minutes: 60, ratio: 0.8 },
+    ]);
+  });
+});
+
+describe('the clock is a ring', () => {
+  it('turning blocks, windows and quiet hours together changes no total', () => {
+    fc.assert(
+      fc.property(
+        anyDay,
+        anyNeed,
+        anySpan,
+        fc.integer({ min: 0, max: 1439 }),
+        (blocks, wanted, hours, by) => {
+          const limits = [{ id: 'cover', greatestFlow: 0.004 }];
+          const before = report(blocks, {
+            needs: [wanted],
+            limits,
+            quiet: [{ ...hours, ceiling: 0.5 }],
+          });
+          const after = report(
+            blocks.map((block) => shifted(block, by)),
+            {
+              needs: [{ ...wanted, windows: wanted.windows.map((each) => shifted(each, by)) }],
+              limits,
+              quiet: [{ ...shifted(hours, by), ceiling: 0.5 }],
+            },
+          );
+          expect(after.volumeMoved).toBeCloseTo(before.volumeMoved, 8);
+          expect(Math.abs(after.energy - before.energy)).toBeLessThan(1e-9 * (1 + before.energy));
+          expect(after.runMinutes).toBe(before.runMinutes);
+          expect(after.needs[0]?.servedMinutes).toBe(before.needs[0]?.servedMinutes);
+          expect(after.needs[0]?.longestRun).toBe(before.needs[0]?.longestRun);
+          expect(minutesOf(after.crossings)).toBe(minutesOf(before.crossings));
+          expect(minutesOf(after.quietCrossings)).toBe(minutesOf(before.quietCrossings));
+        },
+      ),
+    );
+  });
+});
+
+function minutesOf(crossings: readonly { readonly minutes: number }[]): number {
+  return crossings.reduce((sum, { minutes }) => sum + minutes, 0);
+}
+
+describe('two days line by line', () => {
+  const limits = [{ id: 'cover', greatestFlow: 0.004 }];
+  const quiet = [{ start: 1320, end: 420, ceiling: 0.5 }];
+  const fast = report([{ id: 'a', start: 360, end: 600, ratio: 1 }], {
+    needs: [need],
+    limits,
+    quiet,
+  });
+  const slow = report([{ id: 'a', start: 360, end: 420, ratio: 0.5 }], {
+    needs: [need],
+    limits,
+    quiet,
+  });
+
+  it('every quantity, need and crossing has its line', () => {
+    const lines = compareDays({ report: fast, cost: 2 }, { report: slow, cost: 0.5 });
+    expect(lines.map(({ kind, id }) => (id === null ? kind : `${kind} ${id}`))).toEqual([
+      'water',
+      'turnovers',
+      'runMinutes',
+      'energy',
+      'cost',
+      'need skim',
+      'limit cover',
+      'quiet',
+    ]);
+  });
+
+  it('a limit that only one day crosses shows 0 minutes in the other', () => {
+    const line = compareDays({ report: slow }, { report: fast }).find(
+      ({ kind }) => kind === 'limit',
+    );
+    expect(line).toEqual({
+      kind: 'limit',
+      id: 'cover',
+      first: 0,
+      second: 240,
+      difference: 240,
+      change: null,
+      firstWell: true,
+      secondWell: false,
+    });
+  });
+
+  it('a price that one day lacks leaves a gap, not a zero', () => {
+    const line = compareDays({ report: slow }, { report: fast, cost: 2 }).find(
+      ({ kind }) => kind === 'cost',
+    );
+    expect(line).toMatchObject({ first: null, second: 2, difference: null, change: null });
+  });
+
+  it('a day differs from itself by nothing', () => {
+    for (const line of compareDays({ report: fast, cost: 2 }, { report: fast, cost: 2 })) {
+      expect(line.difference).toBe(0);
+      expect(line.firstWell).toBe(line.secondWell);
+    }
+  });
+});
