@@ -45,7 +45,7 @@ const mostRounds = 40;
  * Law: value exp(+-1.96 sd/value): the linear band for a small deviation, never below 0 for a large one.
  * @param value The answer [-], in any unit, 0 or more.
  * @param variance Its variance [-], in that unit squared, 0 or more.
- * @returns Band in the unit of the answer; both ends 0 when the answer is 0.
+ * @returns Band in the unit of the answer; at most a factor of ten to either side; both ends 0 when the answer is 0.
  * @throws CoreError when either is negative or not a finite number.
  * Accuracy: normal law for the logarithm; first order in the deviation.
  * Source: JCGM 100:2008 (GUM) for propagation; the logarithm is common practice, no source.
@@ -56,8 +56,8 @@ export function bandAbout(value: number, variance: number): Band {
     throw new CoreError('variance', variance, 'finite and 0 or more, as must the value');
   }
   if (value === 0) return { low: 0, high: 0 };
-  // Beyond a factor of some thousands a band only says "unknown"; keep the number finite.
-  const widest = Math.log(1e6);
+  // A wider band would only say "unknown" in larger numbers.
+  const widest = Math.log(10);
   const reach = Math.min(widest, (bandDeviations * Math.sqrt(variance)) / value);
   return { low: value * Math.exp(-reach), high: value * Math.exp(reach) };
 }

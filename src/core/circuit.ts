@@ -13,7 +13,8 @@ import type {
 import { equipmentHead } from './equipment.ts';
 import { requireBetween } from './errors.ts';
 import { minorLoss } from './fittings.ts';
-import { foldCircuit, foldedHead, splitFlow } from './foldedCircuit.ts';
+import { foldCircuit } from './foldedCircuit.ts';
+import { foldedHead, splitFlow } from './foldedHead.ts';
 import { darcyWeisbach } from './friction.ts';
 import { meanVelocity } from './pipe.ts';
 import type { Water } from './water.ts';
@@ -27,7 +28,8 @@ export type {
   ParallelPart,
   PipePart,
 } from './circuitParts.ts';
-export { type FoldedCircuit, foldCircuit, foldedHead } from './foldedCircuit.ts';
+export { type FoldedCircuit, foldCircuit } from './foldedCircuit.ts';
+export { foldedHead } from './foldedHead.ts';
 
 export type CircuitSide = 'suction' | 'discharge';
 

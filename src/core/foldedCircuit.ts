@@ -7,12 +7,11 @@
 import type { Circuit, CircuitPart, ParallelPart } from './circuitParts.ts';
 import { standardGravity } from './constants.ts';
 import { CoreError, requireBetween } from './errors.ts';
-import { frictionFactor, frictionSlope, refineColebrook, turbulentLimit } from './friction.ts';
 import { flowArea } from './pipe.ts';
 import type { Water } from './water.ts';
 
 /** All pipe of one bore and roughness. */
-interface FoldedRun {
+export interface FoldedRun {
   readonly relativeRoughness: number;
   /** Reynolds number per flow [s/m3]. */
   readonly reynoldsPerFlow: number;
@@ -25,12 +24,12 @@ interface FoldedRun {
 }
 
 /** Equipment whose exponent is not 2. */
-interface FoldedPower {
+export interface FoldedPower {
   readonly coefficient: number;
   readonly exponent: number;
 }
 
-interface FoldedBranch {
+export interface FoldedBranch {
   readonly folded: FoldedCircuit;
   /** Flow of this branch at the flow its group was last solved for [m3/s]. */
   flow: number;
@@ -39,7 +38,7 @@ interface FoldedBranch {
   readonly point: HeadPoint;
 }
 
-interface FoldedGroup {
+export interface FoldedGroup {
   readonly branches: readonly FoldedBranch[];
   /** What the group takes at the flow it was last solved for. */
   readonly point: HeadPoint;
@@ -136,7 +135,7 @@ function foldParts(parts: readonly CircuitPart[], lift: number, water: Water): F
   return folded;
 }
 
-function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
+export function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
   if (part.branches.length === 0) {
     throw new CoreError(`branches of ${part.id}`, 0, 'at least one branch');
   }
@@ -166,176 +165,4 @@ function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
 export function foldCircuit(circuit: Circuit): FoldedCircuit {
   const parts = [...circuit.suction, ...circuit.discharge];
   return foldParts(parts, circuit.staticHead, circuit.water);
-}
-
-/** Below this Reynolds number the friction factor is not asked for: laminar head is plain. */
-const laminarShortcut = 2000;
-
-/** A step of 1/sqrt f larger than this (relative) was too far for one correction to be exact. */
-const nearEnough = 1e-3;
-
-function addRunHead(run: FoldedRun, flow: number, out: HeadPoint): void {
-  const reynolds = run.reynoldsPerFlow * flow;
-  if (reynolds <= laminarShortcut) {
-    out.head += run.laminar * flow;
-    out.slope += run.laminar;
-    return;
-  }
-  const factor = runFactor(run, reynolds);
-  const slope = frictionSlope(reynolds, run.relativeRoughness, factor);
-  out.head += run.headPerFactor * factor * flow * flow;
-  out.slope += run.headPerFactor * flow * (2 * factor + slope * reynolds);
-}
-
-/** The friction factor, from the last one found when that was near. */
-function runFactor(run: FoldedRun, reynolds: number): number {
-  if (reynolds < turbulentLimit) return frictionFactor(reynolds, run.relativeRoughness);
-  const better = refineColebrook(reynolds, run.relativeRoughness, run.inverseRoot);
-  const step = Math.abs(better - run.inverseRoot);
-  run.inverseRoot =
-    step <= nearEnough * better
-      ? better
-      : 1 / Math.sqrt(frictionFactor(reynolds, run.relativeRoughness));
-  return 1 / (run.inverseRoot * run.inverseRoot);
-}
-
-/** Change of a branch's flow, as a share of the group's, at which a split counts as found. */
-const splitSettled = 1e-13;
-
-/**
- * Splits a group's flow so that every open branch takes the same head. Newton on all branches at
- * once: each is replaced by its tangent, which turns the group into one linear equation for the
- * shared head. Branch heads are convex in flow, so after one step it closes in from one side.
- */
-function solveGroup(group: FoldedGroup, flow: number): void {
-  const { branches, point } = group;
-  if (flow <= 0) {
-    closeGroup(group);
-    return;
-  }
-  for (const branch of branches) branch.flow = Math.max(branch.share, 1e-6) * flow;
-  for (let step = 0; step < 60; step += 1) {
-    const worst = improveSplit(group, flow);
-    if (worst <= splitSettled * flow) break;
-    if (step === 59) bracketSplit(group, flow);
-  }
-  let conductance = 0;
-  point.head = 0;
-  for (const branch of branches) {
-    branch.share = branch.flow / flow;
-    if (branch.flow <= 0) continue;
-    headAndSlope(branch.folded, branch.flow, branch.point);
-    conductance += 1 / Math.max(branch.point.slope, 1e-12);
-    point.head = branch.point.head;
-  }
-  point.slope = 1 / conductance;
-}
-
-/** At no flow the group takes what its lowest branch needs to open. */
-function closeGroup({ branches, point }: FoldedGroup): void {
-  point.head = Math.min(...branches.map((branch) => branch.folded.lift));
-  point.slope = 0;
-  for (const branch of branches) branch.flow = 0;
-}
-
-/** One step towards the split; gives the largest change of a branch's flow. */
-function improveSplit({ branches, point }: FoldedGroup, flow: number): number {
-  let conductance = 0;
-  let sum = flow;
-  for (const branch of branches) {
-    const { folded, point: at } = branch;
-    headAndSlope(folded, branch.flow, at);
-    at.slope = Math.max(at.slope, 1e-12);
-    if (branch.flow <= 0 && folded.lift >= point.head) continue;
-    conductance += 1 / at.slope;
-    sum += at.head / at.slope - branch.flow;
-  }
-  point.head = sum / conductance;
-  let worst = 0;
-  for (const branch of branches) {
-    const { head, slope } = branch.point;
-    const wish = branch.flow + (point.head - head) / slope;
-    // A branch at rest opens gently: its tangent there is nearly level and would throw it far out.
-    const next = Math.min(Math.max(wish, 0), branch.flow <= 0 ? 0.1 * flow : 4 * branch.flow);
-    worst = Math.max(worst, Math.abs(next - branch.flow));
-    branch.flow = next;
-  }
-  return worst;
-}
-
-/** Flow that a branch passes under a head, by halving: slow and certain. */
-function flowUnder(branch: FoldedBranch, head: number, most: number): number {
-  if (branch.folded.lift >= head) return 0;
-  let low = 0;
-  let high = most;
-  for (let step = 0; step < 100 && high - low > 1e-16 * most; step += 1) {
-    const middle = (low + high) / 2;
-    headAndSlope(branch.folded, middle, branch.point);
-    if (branch.point.head > head) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2;
-}
-
-/** The split by halving the shared head; only for groups that Newton's steps do not settle. */
-function bracketSplit({ branches }: FoldedGroup, flow: number): void {
-  let low = Math.min(...branches.map((branch) => branch.folded.lift));
-  let high = low;
-  for (const branch of branches) {
-    headAndSlope(branch.folded, flow, branch.point);
-    high = Math.max(high, branch.point.head);
-  }
-  for (let step = 0; step < 100; step += 1) {
-    const middle = (low + high) / 2;
-    const passed = branches.reduce((sum, branch) => sum + flowUnder(branch, middle, flow), 0);
-    if (passed > flow) high = middle;
-    else low = middle;
-  }
-  const flows = branches.map((branch) => flowUnder(branch, high, flow));
-  const sum = flows.reduce((a, b) => a + b, 0);
-  branches.forEach((branch, index) => {
-    branch.flow = ((flows[index] as number) * flow) / sum;
-  });
-}
-
-/** Flow through each branch of a group [m3/s] when `flow` enters it; they add up to it. */
-export function splitFlow(part: ParallelPart, water: Water, flow: number): number[] {
-  const group = foldGroup(part, water);
-  solveGroup(group, flow);
-  return group.branches.map((branch) => branch.flow);
-}
-
-/** Head and slope at a flow of 0 or more, written in place; the flow is not checked. */
-export function headAndSlope(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
-  out.head = folded.lift + folded.quadratic * flow * flow;
-  out.slope = 2 * folded.quadratic * flow;
-  for (const run of folded.runs) addRunHead(run, flow, out);
-  for (const { coefficient, exponent } of folded.powers) {
-    const rise = flow > 0 ? coefficient * flow ** (exponent - 1) : exponent === 1 ? coefficient : 0;
-    out.head += rise * flow;
-    out.slope += exponent * rise;
-  }
-  for (const group of folded.groups) {
-    solveGroup(group, flow);
-    out.head += group.point.head;
-    out.slope += group.point.slope;
-  }
-}
-
-/**
- * Head that a folded circuit takes at a flow.
- *
- * Law: as systemHead.
- * @param folded The folded circuit [see FoldedCircuit], from foldCircuit.
- * @param flow Flow [m3/s], 0 to 10.
- * @returns Head [m].
- * @throws CoreError when the flow is out of range.
- * Accuracy: as systemHead.
- * Source: as systemHead.
- * @example foldedHead(foldCircuit({ suction: [], discharge: [], staticHead: 2, water: { temperature: 20, density: 998.2, dynamicViscosity: 1e-3, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }), 0.003) // 2.000
- */
-export function foldedHead(folded: FoldedCircuit, flow: number): number {
-  const out = { head: 0, slope: 0 };
-  headAndSlope(folded, requireBetween('flow', flow, 0, 10, 'm3/s'), out);
-  return out.head;
 }

@@ -1,0 +1,268 @@
+/**
+ * A pad as a few uncertain numbers: how they turn a described circuit, a pump curve and a power
+ * into what the instruments should show.
+ */
+import {
+  type Branch,
+  type Circuit,
+  type CircuitPart,
+  type FoldedCircuit,
+  foldCircuit,
+  suctionHead,
+} from './circuit.ts';
+import { standardGravity } from './constants.ts';
+import { fixedShareSpread, typicalFixedShare } from './fitPower.ts';
+import { operatingPoint } from './operatingPoint.ts';
+import type { PadEvidence } from './padEvidence.ts';
+import { cubePower, hydraulicPower, type PumpPower, wirePower } from './power.ts';
+import type { PumpCurve } from './pump.ts';
+
+/**
+ * How well each thing is believed to be known before any reading, as standard deviations of the
+ * logarithm (the gauge level in metres). All common practice, no source, but for the data-sheet
+ * curve: half the grade 2B limits of ISO 9906:2012, 5 % in head and 8 % in flow (from memory).
+ */
+export const priorSpread = {
+  suction: 0.3,
+  discharge: 0.35,
+  dataSheetHead: 0.025,
+  dataSheetFlow: 0.04,
+  estimatedHead: 0.2,
+  estimatedFlow: 0.2,
+  gaugeLevel: 0.5,
+  gaugeLevelStated: 0.1,
+  efficiency: 0.25,
+  knownPower: 0.1,
+  fixedShare: fixedShareSpread,
+} as const;
+
+/** Wire-to-water efficiency at reference speed taken when nothing says more [-]; common practice, no source. */
+export const typicalEfficiency = 0.45;
+
+/** The uncertain numbers, in this order; each is 0 when all is as believed. */
+export const parameterNames = [
+  'suction',
+  'discharge',
+  'head',
+  'flow',
+  'gaugeLevel',
+  'power',
+  'fixed',
+] as const;
+
+/** A pad with its uncertain numbers settled. */
+export interface SettledPad {
+  readonly circuit: Circuit;
+  readonly folded: FoldedCircuit;
+  readonly curve: PumpCurve;
+  readonly power: PumpPower;
+  readonly suctionFactor: number;
+  readonly dischargeFactor: number;
+  readonly gaugeLevel: number;
+}
+
+/** What a settled pad does at one speed. */
+export interface PadState {
+  readonly flow: number;
+  readonly head: number;
+  readonly power: number;
+  readonly suctionLoss: number;
+}
+
+/**
+ * How far each uncertain number may be off beforehand.
+ *
+ * Law: the widths of priorSpread, by what is known of curve, power and gauge height.
+ * @param evidence The pad [see PadEvidence], fields as there.
+ * @returns One standard deviation per name in parameterNames [-; m for the gauge level].
+ * @throws nothing.
+ * Accuracy: judgement, not measurement.
+ * Source: common practice, no source; ISO 9906:2012 grade 2B for data-sheet curves (from memory).
+ * @example priorSpread.suction // 0.3000
+ */
+export function priorDeviations(evidence: PadEvidence): number[] {
+  const known = evidence.curveKnown === 'dataSheet';
+  return [
+    priorSpread.suction,
+    priorSpread.discharge,
+    known ? priorSpread.dataSheetHead : priorSpread.estimatedHead,
+    known ? priorSpread.dataSheetFlow : priorSpread.estimatedFlow,
+    gaugeLevelStated(evidence) ? priorSpread.gaugeLevelStated : priorSpread.gaugeLevel,
+    evidence.power === undefined ? priorSpread.efficiency : priorSpread.knownPower,
+    priorSpread.fixedShare,
+  ];
+}
+
+/**
+ * Whether the level of the filter gauge against the pool surface was given.
+ *
+ * Law: a gauge height counts from the pool surface only when there is no vacuum gauge.
+ * @param evidence The pad [see PadEvidence], fields as there.
+ * @returns True when some reading ties the gauge to the pool surface [-].
+ * @throws nothing.
+ * Accuracy: exact.
+ * Source: hydrostatics.
+ * @example Number(gaugeLevelStated({ readings: [{ id: 'a', ratio: 1, gaugeHeight: 0.5 }] })) // 1.000
+ */
+export function gaugeLevelStated(evidence: Pick<PadEvidence, 'readings'>): boolean {
+  return evidence.readings.some(
+    ({ gaugeHeight, suctionVacuum }) => gaugeHeight !== undefined && suctionVacuum === undefined,
+  );
+}
+
+/**
+ * A circuit with every resistance multiplied, one factor for either side.
+ *
+ * Law: loss is proportional to pipe length, to K and to the loading factor; lifts stay as they are.
+ * @param circuit The circuit [see Circuit], fields as there.
+ * @param suctionFactor Multiplier before the pump [-], above 0.
+ * @param dischargeFactor Multiplier after the pump [-], above 0.
+ * @returns The scaled circuit; what it gives is its loss [m].
+ * @throws nothing; parts keep their names, bores and roughness.
+ * Accuracy: exact.
+ * Source: Darcy-Weisbach; fittings as K V^2/2g.
+ * @example scaleCircuit({ suction: [{ kind: 'fitting', id: 'a', k: 2, bore: 0.05 }], discharge: [], staticHead: 0 }, 1.5, 1).suction[0].k // 3.000
+ */
+export function scaleCircuit(
+  circuit: Circuit,
+  suctionFactor: number,
+  dischargeFactor: number,
+): Circuit {
+  return {
+    ...circuit,
+    suction: circuit.suction.map((part) => scalePart(part, suctionFactor)),
+    discharge: circuit.discharge.map((part) => scalePart(part, dischargeFactor)),
+  };
+}
+
+/**
+ * The pad that a set of uncertain numbers stands for.
+ *
+ * Law: resistances, curve head and flow, power and fixed draw each times exp(number); power without a curve = rho g Q H/efficiency at reference speed, then P_fixed + c r^3.
+ * @param evidence The pad as described [see PadEvidence], fields as there.
+ * @param parameters One number per name in parameterNames [-; m for the gauge level], -10 to 10.
+ * @returns Circuit, curve and power with those numbers in place.
+ * @throws CoreError when the described circuit or curve breaks its own contract.
+ * Accuracy: the cube law needs flow proportional to speed; with a static lift it is a little high at low speed.
+ * Source: affinity laws, ANSI/HI 14.6; typical efficiency common practice, no source.
+ * @example parameterNames.length // 7.000
+ */
+export function settle(evidence: PadEvidence, parameters: readonly number[]): SettledPad {
+  const [suction, discharge, head, flow, gaugeLevel, power, fixed] = parameters as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const [suctionFactor, dischargeFactor] = [Math.exp(suction), Math.exp(discharge)];
+  const circuit = scaleCircuit(evidence.circuit, suctionFactor, dischargeFactor);
+  const folded = foldCircuit(circuit);
+  const curve = scaleCurve(evidence.curve, Math.exp(head), Math.exp(flow));
+  const hydraulics = { circuit, folded, curve, suctionFactor, dischargeFactor, gaugeLevel };
+  return {
+    ...hydraulics,
+    power: settlePower(evidence, hydraulics, Math.exp(power), Math.exp(fixed)),
+  };
+}
+
+/**
+ * What a settled pad does at one speed.
+ *
+ * Law: pump meets circuit; power P_fixed + r^3 P(Q/r).
+ * @param pad The settled pad [see SettledPad], fields as there.
+ * @param ratio Speed over reference speed [-], 0.01 to 2.
+ * @returns Flow [m3/s], head [m], wire power [W], loss before the pump [m]; no flow gives the shut-off head.
+ * @throws CoreError when the ratio is outside the range of the operating point.
+ * Accuracy: flow to 1e-9.
+ * Source: affinity laws, ANSI/HI 14.6.
+ * @example typicalEfficiency // 0.4500
+ */
+export function padState(pad: SettledPad, ratio: number): PadState {
+  const point = operatingPoint(pad.curve, pad.folded, ratio);
+  const flow = point.kind === 'flowing' ? point.flow : 0;
+  return {
+    flow,
+    head: point.kind === 'flowing' ? point.head : point.shutoffHead,
+    power: wirePower(pad.power, flow, ratio),
+    suctionLoss: suctionHead(pad.circuit, flow),
+  };
+}
+
+/**
+ * What the two gauges should show in a state of the pad.
+ *
+ * Law: vacuum = rho g (h_suction + z); filter gauge = rho g (H - h_suction - z - gauge height); velocity heads left out.
+ * @param pad The settled pad [see SettledPad], its water density and gauge level.
+ * @param state What the pad does [see PadState], its head and loss before the pump [m].
+ * @param gaugeHeight Height of the filter gauge above the vacuum gauge or, without one, the pool surface [m], -50 to 50.
+ * @returns Filter gauge [Pa above atmosphere] and vacuum gauge [Pa below atmosphere].
+ * @throws nothing.
+ * Accuracy: exact but for velocity heads, about 0.2 m at 2 m/s, which the gauge level takes up.
+ * Source: hydrostatics and the energy balance of the loop.
+ * @example gaugesIn({ circuit: { water: { density: 1000 } }, gaugeLevel: 0 }, { head: 10, suctionLoss: 2 }, 0).dischargePressure // 78453.2
+ */
+export function gaugesIn(
+  pad: Pick<SettledPad, 'circuit' | 'gaugeLevel'>,
+  state: Pick<PadState, 'head' | 'suctionLoss'>,
+  gaugeHeight: number,
+): { dischargePressure: number; suctionVacuum: number } {
+  const weight = pad.circuit.water.density * standardGravity;
+  const suctionVacuum = weight * (state.suctionLoss + pad.gaugeLevel);
+  return { suctionVacuum, dischargePressure: weight * (state.head - gaugeHeight) - suctionVacuum };
+}
+
+function scalePart(part: CircuitPart, factor: number): CircuitPart {
+  switch (part.kind) {
+    case 'pipe':
+      return { ...part, length: part.length * factor };
+    case 'fitting':
+      return { ...part, k: part.k * factor };
+    case 'equipment':
+      return { ...part, factor: part.factor * factor };
+    case 'parallel':
+      return { ...part, branches: part.branches.map((branch) => scaleBranch(branch, factor)) };
+  }
+}
+
+function scaleBranch(branch: Branch, factor: number): Branch {
+  return { ...branch, parts: branch.parts.map((part) => scalePart(part, factor)) };
+}
+
+function scaleCurve(curve: PumpCurve, headScale: number, flowScale: number): PumpCurve {
+  return {
+    shutoffHead: curve.shutoffHead * headScale,
+    lastFlow: curve.lastFlow * flowScale,
+    head: (flow) => headScale * curve.head(flow / flowScale),
+    slope: (flow) => (headScale / flowScale) * curve.slope(flow / flowScale),
+    provenance: curve.provenance,
+  };
+}
+
+function settlePower(
+  { power }: PadEvidence,
+  pad: Pick<SettledPad, 'circuit' | 'folded' | 'curve'>,
+  scale: number,
+  fixedScale: number,
+): PumpPower {
+  const atTop = referencePoint(pad);
+  if (power === undefined) {
+    const hydraulic = hydraulicPower(pad.circuit.water.density, atTop.flow, atTop.head);
+    // A positive number raises the power, as it does for a known power.
+    const cube = (hydraulic / typicalEfficiency) * scale;
+    return cubePower({ fixed: cube * typicalFixedShare * fixedScale, cube });
+  }
+  // A power stated without a fixed draw has one all the same: the electronics are never free.
+  const fixed = power.fixed > 0 ? power.fixed : typicalFixedShare * power.atReference(atTop.flow);
+  return { fixed: fixed * fixedScale, atReference: (flow) => scale * power.atReference(flow) };
+}
+
+/** Where the pump runs at reference speed; half way along its curve when it cannot lift the water. */
+function referencePoint(pad: Pick<SettledPad, 'folded' | 'curve'>): { flow: number; head: number } {
+  const point = operatingPoint(pad.curve, pad.folded, 1);
+  if (point.kind === 'flowing') return point;
+  const flow = pad.curve.lastFlow / 2;
+  return { flow, head: Math.max(pad.curve.head(flow), pad.curve.shutoffHead / 2) };
+}
