@@ -73,7 +73,7 @@ export function geopotentialAltitude(geometric: number): number {
  * @throws CoreError when the altitude is outside the range; the law changes above 11 km.
  * Accuracy: exact for the standard; a map height in place of the geopotential one is 0.02 % low at 3000 m; weather moves the real pressure by about 3 %.
  * Source: ISO 2533:1975, equation 12 and table 4.
- * @example atmosphericPressure(1500) // 84556.00
+ * @example atmosphericPressure(1500) // 84555.99
  */
 export function atmosphericPressure(altitude: number): number {
   requireBetween('altitude', altitude, -2000, 11_000, 'm');
