@@ -1,0 +1,32 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from '@playwright/test';
+import { findChromium } from './browser.ts';
+import { distFolder, siteAddress, sitePort } from './site.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Browser tests against the built site; `npm run build` comes first. */
+export default defineConfig({
+  testDir: '.',
+  outputDir: `${root}/node_modules/.cache/site-tests`,
+  fullyParallel: true,
+  forbidOnly: Boolean(process.env['CI']),
+  retries: 0,
+  workers: 2,
+  timeout: 60_000,
+  reporter: [['list']],
+  use: {
+    baseURL: siteAddress,
+    launchOptions: { executablePath: findChromium(), args: ['--no-sandbox'] },
+    // Only the offline tests let the worker in, so that no other test sees a kept copy.
+    serviceWorkers: 'block',
+  },
+  webServer: {
+    command: `npx astro preview --port ${sitePort}`,
+    cwd: root,
+    env: { SITE_DIST: distFolder, ASTRO_TELEMETRY_DISABLED: '1' },
+    url: siteAddress,
+    reuseExistingServer: false,
+    timeout: 60_000,
+  },
+});
