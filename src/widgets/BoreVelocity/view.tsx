@@ -5,9 +5,10 @@ import { Frame } from '#charts/Frame.tsx';
 import { type Placement, placeLabels, type Spot } from '#charts/labels.ts';
 import { Curve, CurveLabel, Marker, type Quantity, Rule } from '#charts/marks.tsx';
 import { linePath } from '#charts/path.ts';
-import { fraction, niceAxis, type TickedAxis, valueAt } from '#charts/scale.ts';
+import { quantitySide } from '#charts/quantityAxis.ts';
+import { fraction, valueAt } from '#charts/scale.ts';
 import { unitFor } from '#units/choice.ts';
-import { fromSI, toSI } from '#units/convert.ts';
+import { fromSI } from '#units/convert.ts';
 import { symbolFor } from '#units/format.ts';
 import type { Quantity as Measured } from '#units/quantities.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
@@ -29,24 +30,6 @@ interface Drawn {
   readonly measured: Measured;
   readonly title: string;
   readonly value: (run: Run) => number;
-}
-
-/** An axis marked in the reader's unit. */
-function axisFor(
-  model: BoreVelocityModel,
-  measured: Measured,
-  max: number,
-  exact = false,
-): TickedAxis {
-  const unit = unitFor(model.units.value, measured);
-  return niceAxis({
-    max,
-    exact,
-    unit: {
-      show: (stored) => fromSI(measured, stored, unit),
-      store: (shown) => toSI(measured, shown, unit),
-    },
-  });
 }
 
 function greatest(model: BoreVelocityModel, drawn: Drawn): number {
@@ -123,8 +106,13 @@ interface PlotProps {
 }
 
 function Plot({ model, drawn, spoken, limit }: PlotProps): JSX.Element {
-  const x = axisFor(model, 'flow', model.greatestFlow, true);
-  const y = axisFor(model, drawn.measured, greatest(model, drawn));
+  const { units } = model;
+  const xSide = quantitySide('Flow', 'flow', units.value, { max: model.greatestFlow, exact: true });
+  const ySide = quantitySide(drawn.title, drawn.measured, units.value, {
+    max: greatest(model, drawn),
+  });
+  const { axis: x } = xSide;
+  const { axis: y } = ySide;
   const spot = (run: Run): Spot => ({
     x: fraction(x, run.flow),
     y: 1 - fraction(y, drawn.value(run)),
@@ -143,11 +131,10 @@ function Plot({ model, drawn, spoken, limit }: PlotProps): JSX.Element {
       wish: 0.55 + 0.25 * index,
     })),
   );
-  const { units } = model;
   return (
     <Frame
-      x={{ axis: x, title: 'Flow', unit: symbolFor(units.value, 'flow') }}
-      y={{ axis: y, title: drawn.title, unit: symbolFor(units.value, drawn.measured) }}
+      x={xSide}
+      y={ySide}
       title={`${drawn.title} against flow`}
       handlesTitle={`Flow, on the picture of ${drawn.title.toLowerCase()}`}
       drawing={

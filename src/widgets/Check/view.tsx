@@ -65,7 +65,7 @@ export default function Check({ id, of }: CheckProps): JSX.Element {
       </details>
       {question.kind === 'number' && (
         <p class="needs-script">
-          <button type="button" class="quiet-button" onClick={again}>
+          <button type="button" class="button button-quiet" onClick={again}>
             Other numbers
           </button>
         </p>
