@@ -220,18 +220,16 @@ function arcLink(
   const toSecond = inward ? radius + second : radius - second;
   const along = (apart * apart + toFirst * toFirst - toSecond * toSecond) / (2 * apart);
   const across = Math.sqrt(Math.max(0, toFirst * toFirst - along * along));
-  // The arc must stay on its own side of the axis, or the two sides could cross.
-  if (inward && !(across > radius)) {
-    throw new CoreError(
-      `${field}.radius`,
-      radius,
-      'a greater radius: the arc would reach the middle',
-    );
-  }
   const sign = inward ? 1 : -1;
   const fromX = first + (sign * first * along) / toFirst;
   const toX = length - second - (sign * second * (apart - along)) / toSecond;
   const centre = first + along;
+  // The arc must stay on its own side of the axis, or the two sides could cross. Its lowest point
+  // matters only when the arc reaches it; else an end is lowest, and the ends lie on the circles.
+  const dips = fromX < centre && centre < toX;
+  if (inward && (across === 0 || (dips && across <= radius))) {
+    throw new CoreError(`${field}.radius`, radius, 'greater: the arc would reach the middle');
+  }
   const link = {
     kind: 'arc' as const,
     fromX,
