@@ -64,7 +64,7 @@ export interface PadModel {
   readonly missing: Readonly<Record<Answer, readonly Problem[]>>;
   /** Speed over reference speed [-]; 0 while no speed is known. */
   ratioOf(speed: number): number;
-  /** Speed [rpm] of a ratio; 0 while no speed is known. */
+  /** Speed [rpm] of a ratio, to 12 figures so that steps come out whole; 0 while none is known. */
   speedOf(ratio: number): number;
   /** What the core needs for a day of these blocks, or null while pool or pump is unknown. */
   planOf(blocks: readonly Block[]): DayPlan<NamedNeed, Limit> | null;
@@ -232,7 +232,7 @@ function build(pad: Pad): PadModel {
       return missing();
     },
     ratioOf: (speed) => (speeds === null ? 0 : speed / speeds.reference),
-    speedOf: (ratio) => (speeds === null ? 0 : ratio * speeds.reference),
+    speedOf: (ratio) => (speeds === null ? 0 : Number((ratio * speeds.reference).toPrecision(12))),
     planOf: (planned) => {
       const ready = running();
       if (ready === null || pool.volume === null) return null;

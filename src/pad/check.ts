@@ -32,17 +32,43 @@ function inside(schema: Schema, step: string | number): readonly Schema[] {
   }
 }
 
-/** The quantity a field of the pad holds, or null for plain numbers and words. */
-export function quantityAt(path: Path): Quantity | null {
-  const reached = path.reduce<readonly Schema[]>(
+function schemasAt(path: Path): readonly Schema[] {
+  return path.reduce<readonly Schema[]>(
     (schemas, step) => schemas.flatMap((schema) => inside(schema, step)),
     [padSchema],
   );
-  for (const schema of reached) {
+}
+
+/** The quantity a field of the pad holds, or null for plain numbers and words. */
+export function quantityAt(path: Path): Quantity | null {
+  for (const schema of schemasAt(path)) {
     const kind = z.globalRegistry.get(schema)?.['quantity'];
     if (kind !== undefined) return kind as Quantity;
   }
   return null;
+}
+
+/** The numbers a field of the pad may hold, ends included, so that a form need not repeat them. */
+export function rangeAt(path: Path): { readonly least?: number; readonly greatest?: number } {
+  for (const schema of schemasAt(path)) {
+    const least = boundOf(schema, 'greater_than');
+    const greatest = boundOf(schema, 'less_than');
+    if (least !== undefined && greatest !== undefined) return { least, greatest };
+  }
+  return {};
+}
+
+function boundOf(schema: Schema, kind: 'greater_than' | 'less_than'): number | undefined {
+  for (const { _zod } of withoutDefaults(schema)._zod.def.checks ?? []) {
+    const { check, value } = _zod.def as { readonly check: string; readonly value?: unknown };
+    if (check === kind && typeof value === 'number') return value;
+  }
+  return undefined;
+}
+
+function withoutDefaults(schema: Schema): Schema {
+  const { def } = (schema as z.core.$ZodTypes)._zod;
+  return 'innerType' in def ? withoutDefaults(def.innerType) : schema;
 }
 
 function measured(path: Path, value: number): ProblemValue {
@@ -72,6 +98,7 @@ function limitProblem(
     const code = issue.code === 'too_small' ? 'tooSmall' : 'tooLarge';
     return { code, path, values: { found: measured(path, found), limit: measured(path, limit) } };
   }
+  if (found === '') return { code: 'missing', path, values: {} };
   return { code: Array.isArray(found) ? 'tooMany' : 'tooLong', path, values: { limit } };
 }
 

@@ -104,6 +104,7 @@ export function padFileText(pad: Pad): string {
 export function padFileName(pad: Pad): string {
   const plain = pad.name
     .normalize('NFKD')
+    .replace(/\p{Mark}/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')

@@ -63,12 +63,14 @@ export const limitsSchema = z.strictObject({
       id: identifier('Stays with this cover for the life of the document.'),
       name: words('What the reader calls it.'),
       markedFlow: flow('Flow marked on the cover; a hard stop'),
-      branchId: z._default(z.nullable(z.string().check(z.maxLength(40))), null).check(
-        z.meta({
-          description:
-            'Branch of the suction side it stands in; it shares the whole flow when null.',
-        }),
-      ),
+      branchId: z
+        ._default(z.nullable(z.string().check(z.minLength(1), z.maxLength(40))), null)
+        .check(
+          z.meta({
+            description:
+              'Branch of the suction side it stands in; it shares the whole flow when null.',
+          }),
+        ),
     }),
     24,
   ),
@@ -128,7 +130,7 @@ export const tariffSchema = z.strictObject({
     z.strictObject({
       id: identifier('Stays with this season for the life of the document.'),
       name: words('What the bill calls it.'),
-      from: monthDay,
+      from: monthDay.check(z.meta({ description: 'First day.' })),
       to: z
         ._default(z.nullable(monthDay), null)
         .check(z.meta({ description: 'Last day; until the next season when null.' })),
@@ -162,7 +164,9 @@ export const daySchema = z.strictObject({
     ._default(
       z.nullable(
         z.strictObject({
-          year: z.int().check(z.gte(1970), z.lte(2200)),
+          year: z
+            .int()
+            .check(z.gte(1970), z.lte(2200), z.meta({ description: 'Year, four figures.' })),
           month: monthDay.shape.month,
           day: monthDay.shape.day,
         }),

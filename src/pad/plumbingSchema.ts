@@ -45,7 +45,7 @@ export const filterMedia = ['sand', 'cartridge', 'diatomaceousEarth', 'glass', '
 
 const id = identifier('Stays with this part for the life of the document.');
 const sizeId = z
-  ._default(z.nullable(z.string().check(z.maxLength(40))), null)
+  ._default(z.nullable(z.string().check(z.minLength(1), z.maxLength(40))), null)
   .check(z.meta({ description: 'Size in the pipe table, such as "sch40-2" or "pn10-63".' }));
 const bore = quantity('diameter', 'Inside diameter, when it is typed instead of a size [m].', 0, 1);
 

@@ -3,7 +3,7 @@ import type { Pad } from './schema.ts';
 
 /** Where the pad is kept in the browser. */
 export const padKey = 'cubelaw-pad';
-/** Where text that could not be read as a pad is kept aside, so that nothing is lost. */
+/** Where text is kept aside that could not be read, or that a link took the place of. */
 export const asideKey = 'cubelaw-pad-aside';
 
 /** As much of the browser's storage as is used here. */
@@ -50,13 +50,18 @@ export function readKept(place: KeepingPlace | null): Kept {
   if (text === null) return { kind: 'nothing' };
   const parsed = parsePad(text);
   if (parsed.ok) return { kind: 'pad', pad: parsed.pad, text };
-  if (write(place, asideKey, text)) place?.removeItem(padKey);
+  if (putAside(place, text)) place?.removeItem(padKey);
   return { kind: 'spoiled', sentence: spoiled };
 }
 
 /** Keeps the text of a pad; false when the browser would not. */
 export function keep(place: KeepingPlace | null, text: string): boolean {
   return write(place, padKey, text);
+}
+
+/** Puts text aside, in the place of any that was there. */
+export function putAside(place: KeepingPlace | null, text: string): boolean {
+  return write(place, asideKey, text);
 }
 
 /** Text that was put aside, or null. */

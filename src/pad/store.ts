@@ -7,7 +7,7 @@ import { carriesPad, padFragment, parseFragment } from './link.ts';
 import { type Path, pathKey, withValueAt } from './path.ts';
 import type { Problem } from './problems.ts';
 import type { Pad } from './schema.ts';
-import { keep, padKey, readAside, readKept } from './storage.ts';
+import { keep, padKey, putAside, readAside, readKept } from './storage.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** Something the reader should be told about the pad as a whole. */
@@ -47,7 +47,7 @@ export interface PadStore {
   fileText(): string;
   /** The fragment of a link that carries the pad. */
   fragment(): string;
-  /** Text that could not be read as a pad and was put aside, or null. */
+  /** Text put aside: one that could not be read, or the pad that a link replaced; or null. */
   aside(): string | null;
   dismissNotice(): void;
   /** To be called in an effect after mount: reads link and storage, then keeps every change. */
@@ -104,6 +104,8 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
     if (!carriesPad(fragment)) return;
     const parsed = parseFragment(fragment);
     if (parsed.ok) {
+      // Undo does not outlive the page: the reader's own pad is put aside as well.
+      if (isOwn.peek()) putAside(surroundings.storage(), serialisePad(pad.peek()));
       put(parsed.pad, 'opening a link');
       tell('note', fromLink);
     } else tell('error', parsed.sentence);

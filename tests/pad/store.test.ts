@@ -1,0 +1,297 @@
+import { describe, expect, test } from 'vitest';
+import { lodgePad, ownerPad } from '#pad/demos.ts';
+import { serialisePad } from '#pad/file.ts';
+import { padFragment } from '#pad/link.ts';
+import { emptyPad } from '#pad/parts.ts';
+import { asideKey, type KeepingPlace, padKey, readKept } from '#pad/storage.ts';
+import { createPadStore } from '#pad/store.ts';
+import type { Surroundings } from '#pad/surroundings.ts';
+
+// Our own behaviour: these checks have no outside source.
+
+type Listener = (key: string | null, text: string | null) => void;
+
+/** A browser in which nothing happens by itself. */
+function surroundings(kept: Readonly<Record<string, string>> = {}, fragment = '') {
+  const entries = new Map(Object.entries(kept));
+  const listeners = { kept: new Set<Listener>(), leave: new Set<() => void>() };
+  const waiting = new Set<() => void>();
+  let writes = 0;
+  let now = 0;
+  let place: KeepingPlace | null = {
+    getItem: (key) => entries.get(key) ?? null,
+    setItem: (key, text) => {
+      writes += 1;
+      entries.set(key, text);
+    },
+    removeItem: (key) => entries.delete(key),
+  };
+  const page: Surroundings = {
+    storage: () => place,
+    now: () => now,
+    later: (callback) => {
+      waiting.add(callback);
+      return () => waiting.delete(callback);
+    },
+    fragment: () => fragment,
+    clearFragment: () => {
+      fragment = '';
+    },
+    onFragment: () => () => {},
+    onKept: (callback) => {
+      listeners.kept.add(callback);
+      return () => listeners.kept.delete(callback);
+    },
+    onLeave: (callback) => {
+      listeners.leave.add(callback);
+      return () => listeners.leave.delete(callback);
+    },
+  };
+  return {
+    page,
+    entries,
+    listeners,
+    writes: () => writes,
+    fragment: () => fragment,
+    wait: (milliseconds: number) => {
+      now += milliseconds;
+    },
+    settle: () => {
+      for (const callback of [...waiting]) callback();
+      waiting.clear();
+    },
+    elsewhere: (text: string) => {
+      for (const listener of listeners.kept) listener(padKey, text);
+    },
+    withoutStorage: () => {
+      place = null;
+    },
+  };
+}
+
+const named = (name: string) => ({ ...emptyPad(), name });
+
+describe('the store before a page has come to life', () => {
+  test('holds the example, whatever the browser keeps', () => {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
+    const store = createPadStore(ownerPad, browser.page);
+    expect(store.pad.value).toBe(ownerPad);
+    expect(store.isOwn.value).toBe(false);
+  });
+});
+
+describe('editing', () => {
+  test('a value put at a path changes that and nothing beside it', () => {
+    const store = createPadStore(ownerPad, surroundings().page);
+    expect(store.set(['pump', 'topSpeed'], 3000, 'the top speed')).toEqual([]);
+    expect(store.pad.value.pump.topSpeed).toBe(3000);
+    expect(store.pad.value.plumbing).toBe(ownerPad.plumbing);
+    expect(store.isOwn.value).toBe(true);
+    expect(store.undoLabel.value).toBe('the top speed');
+  });
+
+  test('a value the definition refuses comes back as a problem and changes nothing', () => {
+    const store = createPadStore(ownerPad, surroundings().page);
+    const [problem] = store.set(['pump', 'topSpeed'], 99_999, 'the top speed');
+    expect(problem).toMatchObject({ code: 'tooLarge', path: ['pump', 'topSpeed'] });
+    expect(store.pad.value).toBe(ownerPad);
+    expect(store.undoLabel.value).toBeNull();
+  });
+
+  test('undo and redo walk back and forth, and a drag is one step', () => {
+    const browser = surroundings();
+    const store = createPadStore(ownerPad, browser.page);
+    for (const speed of [3000, 2900, 2800]) {
+      browser.wait(50);
+      store.set(['pump', 'topSpeed'], speed, 'the top speed');
+    }
+    store.undo();
+    expect(store.pad.value).toBe(ownerPad);
+    expect(store.redoLabel.value).toBe('the top speed');
+    store.redo();
+    expect(store.pad.value.pump.topSpeed).toBe(2800);
+  });
+
+  test('changing the units changes no stored value', () => {
+    const store = createPadStore(ownerPad, surroundings().page);
+    store.set(['units', 'preset'], 'metric', 'the units');
+    store.set(['units', 'overrides'], { pressure: 'psi' }, 'the unit of pressure');
+    expect({ ...store.pad.value, units: ownerPad.units }).toEqual(ownerPad);
+  });
+});
+
+describe('files and links', () => {
+  test('a broken file leaves the present pad untouched and says so', () => {
+    const store = createPadStore(ownerPad, surroundings().page);
+    const result = store.open('{"format":');
+    expect(result.ok).toBe(false);
+    expect(store.pad.value).toBe(ownerPad);
+    expect(store.isOwn.value).toBe(false);
+    expect(store.notice.value).toEqual({
+      kind: 'error',
+      sentence:
+        'This is not a pad file, or it is damaged: its text is not complete JSON. Your present pad is unchanged.',
+    });
+  });
+
+  test('a good file takes the place of the pad, and undo brings it back', () => {
+    const store = createPadStore(ownerPad, surroundings().page);
+    expect(store.open(serialisePad(lodgePad)).ok).toBe(true);
+    expect(store.pad.value).toEqual(lodgePad);
+    store.undo();
+    expect(store.pad.value).toBe(ownerPad);
+  });
+
+  test('a link opens over the kept pad; undo brings that back, and the address is cleared', () => {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) }, padFragment(lodgePad));
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    expect(store.pad.value).toEqual(lodgePad);
+    expect(browser.fragment()).toBe('');
+    expect(store.notice.value?.kind).toBe('note');
+    store.undo();
+    expect(store.pad.value.name).toBe('mine');
+  });
+
+  test('a pad that a link replaces stays aside even if the page is left at once', () => {
+    const mine = serialisePad(named('mine'));
+    const browser = surroundings({ [padKey]: mine }, padFragment(lodgePad));
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect()();
+    expect(readKept(browser.page.storage())).toMatchObject({ kind: 'pad', pad: lodgePad });
+    expect(store.aside()).toBe(mine);
+  });
+
+  test('a broken link leaves the kept pad untouched and says so', () => {
+    const broken = padFragment(lodgePad).slice(0, 200);
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) }, broken);
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    expect(store.pad.value.name).toBe('mine');
+    expect(store.notice.value?.sentence).toContain('The pad in this link is damaged');
+  });
+
+  test('a fragment that is no pad is left alone', () => {
+    const browser = surroundings({}, '#pump');
+    createPadStore(ownerPad, browser.page).connect();
+    expect(browser.fragment()).toBe('#pump');
+  });
+
+  test('the fragment and the file carry the present pad', () => {
+    const store = createPadStore(ownerPad, surroundings().page);
+    store.replace(lodgePad, 'another example');
+    expect(store.fragment()).toBe(padFragment(lodgePad));
+    expect(JSON.parse(store.fileText())).toEqual(JSON.parse(serialisePad(lodgePad)));
+  });
+});
+
+describe('keeping the pad in the browser', () => {
+  test('every change is kept, after a moment', () => {
+    const browser = surroundings();
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    store.set(['name'], 'mine', 'the name');
+    expect(browser.writes()).toBe(0);
+    browser.settle();
+    expect(readKept(browser.page.storage())).toMatchObject({ kind: 'pad', pad: { name: 'mine' } });
+  });
+
+  test('an untouched example is not kept', () => {
+    const browser = surroundings();
+    createPadStore(ownerPad, browser.page).connect();
+    browser.settle();
+    expect(browser.writes()).toBe(0);
+  });
+
+  test('a change made just before leaving is kept too', () => {
+    const browser = surroundings();
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    store.set(['name'], 'mine', 'the name');
+    for (const leave of browser.listeners.leave) leave();
+    expect(browser.entries.get(padKey)).toContain('mine');
+  });
+
+  test('the kept pad comes back on the next visit', () => {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    expect(store.pad.value.name).toBe('mine');
+    expect(store.isOwn.value).toBe(true);
+    expect(store.undoLabel.value).toBeNull();
+    browser.settle();
+    expect(browser.writes()).toBe(0);
+  });
+
+  test('spoiled storage gives the example and a sentence, and the text is put aside', () => {
+    const browser = surroundings({ [padKey]: '{"format":"cubelaw-pad","vers' });
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    expect(store.pad.value).toBe(ownerPad);
+    expect(store.notice.value).toEqual({
+      kind: 'error',
+      sentence:
+        'The pad kept in this browser could not be read, so the example stands here instead. Its text is kept aside and can be saved as a file.',
+    });
+    expect(store.aside()).toBe('{"format":"cubelaw-pad","vers');
+    expect(browser.entries.has(padKey)).toBe(false);
+    expect(browser.entries.has(asideKey)).toBe(true);
+  });
+
+  test('without storage everything works but keeping, and that is said once', () => {
+    const browser = surroundings();
+    browser.withoutStorage();
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    store.set(['name'], 'mine', 'the name');
+    browser.settle();
+    expect(store.pad.value.name).toBe('mine');
+    expect(store.notice.value?.sentence).toBe(
+      'This browser does not keep the pad. Save it as a file before you leave this page.',
+    );
+    store.dismissNotice();
+    store.set(['name'], 'mine too', 'the name');
+    browser.settle();
+    expect(store.notice.value).toBeNull();
+  });
+
+  test('storage that throws is as good as none', () => {
+    const thrower = () => {
+      throw new Error('shut off');
+    };
+    const place = { getItem: thrower, setItem: thrower, removeItem: thrower };
+    expect(readKept(place)).toEqual({ kind: 'nothing' });
+  });
+
+  test('a change in another tab stands here too, can be undone and is not written again', () => {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    browser.elsewhere(serialisePad(named('theirs')));
+    expect(store.pad.value.name).toBe('theirs');
+    browser.settle();
+    expect(browser.writes()).toBe(0);
+    store.undo();
+    expect(store.pad.value.name).toBe('mine');
+  });
+
+  test('nonsense from another tab is passed over', () => {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
+    const store = createPadStore(ownerPad, browser.page);
+    store.connect();
+    browser.elsewhere('nonsense');
+    expect(store.pad.value.name).toBe('mine');
+  });
+
+  test('several parts of a page share one connection, and the last to go ends it', () => {
+    const browser = surroundings();
+    const store = createPadStore(ownerPad, browser.page);
+    const [first, second] = [store.connect(), store.connect()];
+    expect(browser.listeners.kept.size).toBe(1);
+    first();
+    first();
+    expect(browser.listeners.kept.size).toBe(1);
+    second();
+    expect(browser.listeners.kept.size).toBe(0);
+  });
+});
