@@ -26,7 +26,7 @@ import {
 } from './assembleReadings.ts';
 import { assembleTariff } from './assembleTariff.ts';
 import { type Assumption, assumption } from './assumptions.ts';
-import { lazy, memoize } from './memo.ts';
+import { lazy, memoize, unlessRefused } from './memo.ts';
 import { type Problem, problem } from './problems.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';
 import type { Pad } from './schema.ts';
@@ -97,16 +97,18 @@ const fitOf = memoize(
   ): PadFit | null => {
     const { curve, speeds } = pump;
     if (curve === null || speeds === null) return null;
-    return fitPad({
-      circuit,
-      curve,
-      curveKnown: pump.curveKnown,
-      power: pump.power ?? undefined,
-      readings: readings.readings,
-      instruments: instruments.accuracy,
-      leastRatio: Math.min(Math.max(speeds.least / speeds.reference, leastFitRatio), 1),
-      greatestRatio: speeds.top / speeds.reference,
-    });
+    return unlessRefused(() =>
+      fitPad({
+        circuit,
+        curve,
+        curveKnown: pump.curveKnown,
+        power: pump.power ?? undefined,
+        readings: readings.readings,
+        instruments: instruments.accuracy,
+        leastRatio: Math.min(Math.max(speeds.least / speeds.reference, leastFitRatio), 1),
+        greatestRatio: speeds.top / speeds.reference,
+      }),
+    );
   },
 );
 const ladderOf = memoize(
@@ -116,16 +118,18 @@ const ladderOf = memoize(
     limits: readonly Limit[],
     speeds: PumpSpeeds,
   ) =>
-    speedLadder({
-      needs,
-      curve: running.curve,
-      circuit: running.circuit,
-      power: running.power,
-      limits,
-      minRatio: speeds.least / speeds.reference,
-      maxRatio: speeds.top / speeds.reference,
-      ratioStep: Math.min(speeds.step / speeds.reference, 1),
-    }),
+    unlessRefused(() =>
+      speedLadder({
+        needs,
+        curve: running.curve,
+        circuit: running.circuit,
+        power: running.power,
+        limits,
+        minRatio: speeds.least / speeds.reference,
+        maxRatio: speeds.top / speeds.reference,
+        ratioStep: Math.min(speeds.step / speeds.reference, 1),
+      }),
+    ),
 );
 
 const noLimits: AssembledLimits = { limits: [], problems: [], assumptions: [] };
@@ -163,14 +167,22 @@ function build(pad: Pad): PadModel {
   });
   const limits = lazy(() => {
     const within = running()?.circuit ?? circuit;
-    return within === null ? noLimits : limitsOf(pad.limits, site, plumbing, within);
+    return (
+      (within && unlessRefused(() => limitsOf(pad.limits, site, plumbing, within))) ?? noLimits
+    );
   });
   const ladder = lazy(() => {
     const ready = running();
     if (ready === null || speeds === null) return null;
     return ladderOf(ready, needs.needs, limits().limits, speeds);
   });
+  const refused = lazy(() =>
+    circuit !== null && curve !== null && speeds !== null && fitted() === null
+      ? [problem('notTogether', ['pump'])]
+      : [],
+  );
   const problems = lazy(() => [
+    ...refused(),
     ...pool.problems,
     ...described.problems,
     ...pump.problems,
@@ -197,7 +209,7 @@ function build(pad: Pad): PadModel {
     ...(fitted()?.assumptions ?? []).map(fitAssumption),
     ...limits().assumptions,
   ]);
-  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff, blocks }));
+  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff, blocks }, refused()));
 
   return {
     water: liquid,
@@ -259,9 +271,10 @@ interface Judged {
 function missingFor(
   pad: Pad,
   { pool, pump, needs, tariff, blocks }: Judged,
+  refused: readonly Problem[],
 ): Readonly<Record<Answer, readonly Problem[]>> {
   const volume = pool.volume === null ? pool.problems : [];
-  const running = pump.curve === null || pump.speeds === null ? pump.problems : [];
+  const running = pump.curve === null || pump.speeds === null ? pump.problems : refused;
   const served =
     pad.needs.length === 0
       ? [problem('noNeeds', ['needs'])]

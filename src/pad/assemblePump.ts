@@ -10,6 +10,7 @@ import {
 } from '#core/pump.ts';
 import type { Water } from '#core/water.ts';
 import { type Assumption, assumption } from './assumptions.ts';
+import { unlessRefused } from './memo.ts';
 import type { Path } from './path.ts';
 import { type Problem, problem } from './problems.ts';
 import type { Pump, PumpKnowledge, Reading } from './schema.ts';
@@ -45,6 +46,15 @@ const usualEfficiency = 0.6;
 const usualDriveEfficiency = 0.85;
 /** Draw that does not fall with speed [W], when an efficiency is typed without it; common practice, no source. */
 const usualFixedDraw = 40;
+
+/** Best points outside these are a slip of the pen, not a pump [m3/s, m]. */
+const pumpFlows = { least: 1e-6, greatest: 1 };
+const pumpHeads = { least: 1e-3, greatest: 150 };
+
+function isPump({ flow, head }: PumpPoint): boolean {
+  const flows = flow >= pumpFlows.least && flow <= pumpFlows.greatest;
+  return flows && head >= pumpHeads.least && head <= pumpHeads.greatest;
+}
 
 const rpm = (value: number) => ({ quantity: 'speed' as const, value });
 const watts = (value: number) => ({ quantity: 'power' as const, value });
@@ -213,7 +223,8 @@ function curveFromNameplate(
       head: { quantity: 'head', value: best.head },
     });
   const { flow, head } = knowledge;
-  if (flow && head) return found(typicalPump({ flow, head }), [], [typical({ flow, head })]);
+  if (flow && head && isPump({ flow, head }))
+    return found(typicalPump({ flow, head }), [], [typical({ flow, head })]);
   const shaft = shaftPowerOf(knowledge, readings, reference);
   if (shaft === null) return found(null, [problem('pumpUnknown', ['pump', 'knowledge'])]);
   const weight = water.density * standardGravity;
@@ -221,6 +232,9 @@ function curveFromNameplate(
   const usualHead = usualBestHead * (reference / 3450) ** 2;
   const bestHead = head || (flow ? hydraulic / (weight * flow) : usualHead);
   const best = { head: bestHead, flow: flow || hydraulic / (weight * bestHead) };
+  if (!isPump(best)) {
+    return found(null, [problem('pumpUnknown', ['pump', 'knowledge'])]);
+  }
   const guess = assumption('pumpFromPower', { power: watts(shaft.power) });
   return found(typicalPump(best), [], [typical(best), guess, ...shaft.assumptions]);
 }
@@ -243,13 +257,16 @@ function powerFromTyped(pump: Pump, curve: PumpCurve, water: Water): Found<PumpP
   const driveEfficiency = pump.driveEfficiency || usualDriveEfficiency;
   const fixed = pump.fixedPower ?? usualFixedDraw;
   const best = { flow: curve.lastFlow / 1.4, efficiency: pump.efficiency };
-  const power = powerFromEfficiency({
-    fixed,
-    curve,
-    best,
-    driveEfficiency,
-    density: water.density,
-  });
+  const power = unlessRefused(() =>
+    powerFromEfficiency({
+      fixed,
+      curve,
+      best,
+      driveEfficiency,
+      density: water.density,
+    }),
+  );
+  if (power === null) return found(null);
   return found(
     power,
     [],

@@ -88,6 +88,11 @@ export interface AssembledInstruments {
   readonly assumptions: readonly Assumption[];
 }
 
+const usualSpans = {
+  filter: { quantity: 'pressure', value: typicalInstruments.filterGauge.span },
+  vacuum: { quantity: 'vacuum', value: typicalInstruments.vacuumGauge.span },
+} as const;
+
 /** How good the instruments are, with ordinary ones where nobody said. */
 export function assembleInstruments(
   instruments: Instruments,
@@ -114,7 +119,7 @@ export function assembleInstruments(
       powerShare: Math.max(powerShare ?? usual.powerShare, 0.001),
     },
     assumptions: [
-      ...(gaugeUnknown ? [assumption('gaugesTypical')] : []),
+      ...(gaugeUnknown ? [assumption('gaugesTypical', usualSpans)] : []),
       ...(read('flow') && meterShare === null
         ? [assumption('meterTypical', share(usual.meterShare))]
         : []),

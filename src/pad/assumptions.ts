@@ -11,15 +11,16 @@ const sentences = {
   typicalPump: (say) =>
     `The pump’s curve is an estimate: the usual shape through ${say('flow')} at ${say('head')}.`,
   pumpFromPower: (say) =>
-    `Those are guessed from ${say('power')} at the shaft, for want of a curve or a best point.`,
+    `That best point is guessed from ${say('power')} at the shaft, for want of a data sheet.`,
   powerIsShaft: () => 'The rated power is taken to be power at the shaft.',
   powerFromReading: (say) =>
     `The size of the pump is guessed from the ${say('power')} that was read, for want of a nameplate.`,
   circuitTypical: () =>
     'No pipes are described: a circuit is assumed that lets the pump run at its best point.',
   leastSpeed: (say) => `The slowest speed is taken to be ${say('value')}.`,
-  gaugesTypical: () =>
-    'The gauges are taken to be ordinary ones, grade B, of 60 psi and 30 inHg span.',
+  gaugesTypical: (say) =>
+    `The gauges are taken to be ordinary ones, grade B, with scales of ${say('filter')} at the ` +
+    `filter and ${say('vacuum')} before the pump.`,
   meterTypical: (say) => `The flow meter is taken to be good to ${say('share')}.`,
   wattsTypical: (say) => `The power reading is taken to be good to ${say('share')}.`,
   efficiencyTyped: (say) =>

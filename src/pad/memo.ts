@@ -1,3 +1,5 @@
+import { CoreError } from '#core/errors.ts';
+
 interface Kept<Arguments, Result> {
   readonly given: Arguments;
   readonly result: Result;
@@ -31,4 +33,17 @@ export function lazy<Result>(work: () => Result): () => Result {
     kept ??= { result: work() };
     return kept.result;
   };
+}
+
+/**
+ * What the core makes of figures that each are allowed but together make no sense, such as a pump
+ * of a millionth of a watt: null, where it would refuse.
+ */
+export function unlessRefused<Result>(work: () => Result): Result | null {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof CoreError) return null;
+    throw error;
+  }
 }

@@ -63,6 +63,9 @@ export const padSentences = {
   curveRises: () =>
     'The head here is above that at a lower flow; a pump’s head must fall as the flow rises.',
   curveLevel: () => 'The head never falls along these points; the last must be below the first.',
+  notTogether: () =>
+    'These pipes and this pump cannot be reckoned together; check the sizes and the curve for a ' +
+    'figure that is far too small or too large.',
   curveShutoff: () => 'The first of the three points must be at no flow; type 0 as its flow.',
 } as const satisfies Sentences;
 
