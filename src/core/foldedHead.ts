@@ -60,6 +60,9 @@ function addTurbulentHead(run: FoldedRun, flow: number, reynolds: number, out: H
 /** Change of a branch's flow, as a share of the group's, at which a split counts as found. */
 const splitSettled = 1e-13;
 
+/** A flow too small to be split [m3/s]: a drop in a fortnight. */
+const leastSplit = 1e-13;
+
 /**
  * Splits a group's flow so that every open branch takes the same head. Newton on all branches at
  * once: each is replaced by its tangent, which turns the group into one linear equation for the
@@ -67,7 +70,7 @@ const splitSettled = 1e-13;
  */
 function solveGroup(group: FoldedGroup, flow: number): void {
   const { branches, point } = group;
-  if (flow <= 0) {
+  if (flow < leastSplit) {
     closeGroup(group);
     return;
   }

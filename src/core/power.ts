@@ -202,7 +202,7 @@ export function bestMileageSpeed(
   }
   const middle = (low + high) / 2;
   // The best may lie at an end of the range, which golden section only comes near to.
-  return [middle, least, greatest].reduce((a, b) => (costAt(b) < costAt(a) ? b : a));
+  return [least, greatest, middle].reduce((a, b) => (costAt(b) < costAt(a) ? b : a));
 }
 
 /**

@@ -136,7 +136,9 @@ export function pumpFromPowerLaw(
     lastFlow,
     provenance,
     head: square ? (flow) => a - b * flow * flow : (flow) => a - b * flow ** c,
-    slope: square ? (flow) => -2 * b * flow : (flow) => (flow <= 0 ? 0 : -b * c * flow ** (c - 1)),
+    slope: square
+      ? (flow) => (flow > 0 ? -2 * b * flow : 0)
+      : (flow) => (flow <= 0 ? 0 : -b * c * flow ** (c - 1)),
   };
 }
 
