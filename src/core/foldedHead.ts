@@ -94,9 +94,15 @@ function solveGroup(group: FoldedGroup, flow: number): void {
 
 /** At no flow the group takes what its lowest branch needs to open. */
 function closeGroup({ branches, point }: FoldedGroup): void {
-  point.head = Math.min(...branches.map((branch) => branch.folded.lift));
+  point.head = Math.min(...branches.map(openingHead));
   point.slope = 0;
   for (const branch of branches) branch.flow = 0;
+}
+
+/** Head at which a branch begins to pass water: its own lift, and that of the groups inside it. */
+function openingHead(branch: FoldedBranch): number {
+  headAndSlope(branch.folded, 0, branch.point);
+  return branch.point.head;
 }
 
 /** One step towards the split; gives the largest change of a branch's flow. */
@@ -107,7 +113,7 @@ function improveSplit({ branches, point }: FoldedGroup, flow: number): number {
     const { folded, point: at } = branch;
     headAndSlope(folded, branch.flow, at);
     at.slope = Math.max(at.slope, 1e-12);
-    if (branch.flow <= 0 && folded.lift >= point.head) continue;
+    if (branch.flow <= 0 && at.head >= point.head) continue;
     conductance += 1 / at.slope;
     sum += at.head / at.slope - branch.flow;
   }
@@ -126,7 +132,7 @@ function improveSplit({ branches, point }: FoldedGroup, flow: number): number {
 
 /** Flow that a branch passes under a head, by halving: slow and certain. */
 function flowUnder(branch: FoldedBranch, head: number, most: number): number {
-  if (branch.folded.lift >= head) return 0;
+  if (openingHead(branch) >= head) return 0;
   let low = 0;
   let high = most;
   for (let step = 0; step < 100 && high - low > 1e-16 * most; step += 1) {
@@ -140,7 +146,7 @@ function flowUnder(branch: FoldedBranch, head: number, most: number): number {
 
 /** The split by halving the shared head; only for groups that Newton's steps do not settle. */
 function bracketSplit({ branches }: FoldedGroup, flow: number): void {
-  let low = Math.min(...branches.map((branch) => branch.folded.lift));
+  let low = Math.min(...branches.map(openingHead));
   let high = low;
   for (const branch of branches) {
     headAndSlope(branch.folded, flow, branch.point);

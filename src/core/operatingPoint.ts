@@ -252,7 +252,7 @@ export function ratioForFlow(
   const folded = isFolded(circuit) ? circuit : foldCircuit(circuit);
   headAndSlope(folded, flow, work);
   const needed = ratioAt(curve, flow, work.head, farRatio);
-  if (needed === undefined || needed > max * (1 + 1e-12)) {
+  if (needed === undefined || needed > max * (1 + settled)) {
     const fastest = operatingPoint(curve, folded, max);
     const greatestFlow = fastest.kind === 'flowing' ? fastest.flow : 0;
     return { kind: 'outOfReach', ratioNeeded: needed, greatestFlow };

@@ -190,9 +190,9 @@ describe('a curve by its law', () => {
         fc.double({ min: 1e-4, max: 0.02, noNaN: true }),
         (c, flow) => {
           const curve = pumpFromPowerLaw({ a: 25, b: 10 / 0.005 ** c, c }, 0.008);
-          const step = 1e-6 * flow;
+          const step = 1e-4 * flow;
           const measured = (curve.head(flow + step) - curve.head(flow - step)) / (2 * step);
-          expect(curve.slope(flow) / measured).toBeCloseTo(1, 4);
+          expect(curve.slope(flow) / measured).toBeCloseTo(1, 3);
         },
       ),
     );
