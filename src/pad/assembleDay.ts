@@ -33,7 +33,7 @@ function overlapProblems(blocks: readonly Block[], path: Path): readonly Problem
   });
 }
 
-/** Blocks with speeds as ratios; a block without a speed yet counts as off. */
+/** Blocks with speeds as ratios: none yet counts as off, one beyond the pump as its top speed. */
 export function assembleBlocks(
   blocks: readonly PadBlock[],
   speeds: PumpSpeeds,
@@ -43,7 +43,7 @@ export function assembleBlocks(
     id,
     start,
     end,
-    ratio: (speed ?? 0) / speeds.reference,
+    ratio: Math.min(speed ?? 0, speeds.top) / speeds.reference,
   }));
   const overlaps = overlapProblems(core, path);
   return {

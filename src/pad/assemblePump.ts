@@ -92,7 +92,7 @@ function within(value: number, least: number, greatest: number): number {
 /** The speeds of the pump, with usual ones for those that are missing or impossible. */
 function speedsOf(pump: Pump): Found<PumpSpeeds | null> {
   const reference = pump.referenceSpeed ?? pump.topSpeed;
-  if (reference === null || reference <= 0) {
+  if (reference === null || reference < 1) {
     return found(null, [problem('referenceSpeed', ['pump', 'referenceSpeed'])]);
   }
   const assumptions: Assumption[] = [];

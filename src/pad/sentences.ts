@@ -139,7 +139,8 @@ export const planSentences = {
   blockSlow: (say) =>
     `The pump cannot run at ${say('found')}; its slowest speed is ${say('limit')}.`,
   blockFast: (say) =>
-    `The pump cannot run at ${say('found')}; its fastest speed is ${say('limit')}.`,
+    `The pump cannot run at ${say('found')}; its fastest speed, ${say('limit')}, is ` +
+    'taken instead.',
   blockOverlap: (say) =>
     `This block and another both hold from ${say('start')} to ${say('end')}; move or shorten one.`,
 } as const satisfies Sentences;

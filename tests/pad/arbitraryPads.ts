@@ -1,6 +1,8 @@
-import type * as fc from 'fast-check';
+import * as fc from 'fast-check';
 import { checkDocument } from '#pad/check.ts';
+import { demos } from '#pad/demos.ts';
 import { padJsonSchema } from '#pad/jsonSchema.ts';
+import { type Path, withValueAt } from '#pad/path.ts';
 import type { Pad } from '#pad/schema.ts';
 import { documents } from './fromJsonSchema.ts';
 
@@ -27,3 +29,30 @@ export const pads: fc.Arbitrary<Pad> = padDocuments.map((document) => {
   if (!checked.ok) throw new Error(JSON.stringify(checked.problems[0]));
   return checked.pad;
 });
+
+/** Where the numbers of a document stand. */
+function numberPaths(value: unknown, path: Path = []): readonly Path[] {
+  if (typeof value === 'number') return [path];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([name, inner]) =>
+    numberPaths(inner, [...path, Array.isArray(value) ? Number(name) : name]),
+  );
+}
+
+const oddNumbers = fc.oneof(
+  fc.constantFrom(null, 0, 1e-12, 1e-6, 0.01, 1, 100, 1000),
+  fc.double({ min: 0, max: 100, noNaN: true }),
+  fc.integer({ min: 0, max: 5000 }),
+);
+
+/** Examples with a few of their numbers replaced by others that the definition allows. */
+export const alteredDemos: fc.Arbitrary<Pad> = fc.constantFrom(...demos).chain(({ pad }) =>
+  fc
+    .array(fc.tuple(fc.constantFrom(...numberPaths(pad)), oddNumbers), { maxLength: 6 })
+    .map((changes) =>
+      changes.reduce((before, [path, value]) => {
+        const after = withValueAt(before, path, value);
+        return checkDocument(after).ok ? after : before;
+      }, pad),
+    ),
+);

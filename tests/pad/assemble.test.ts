@@ -19,7 +19,7 @@ import { withValueAt } from '#pad/path.ts';
 import type { Problem } from '#pad/problems.ts';
 import type { Pad } from '#pad/schema.ts';
 import { toSI } from '#units/convert.ts';
-import { pads } from './arbitraryPads.ts';
+import { alteredDemos, pads } from './arbitraryPads.ts';
 
 // Where a check rests on something outside the project its source stands beside it; the others
 // check our own behaviour and have none.
@@ -388,14 +388,22 @@ describe('what is worked out once', () => {
   });
 });
 
-test('no pad that the definition allows makes it throw or give a number that is none', () => {
-  fc.assert(
-    fc.property(pads, (pad) => {
-      const model = padModel(pad);
-      const point = model.running?.runningAt(0.5);
-      const seen = [model.volume, model.problems, model.limits, model.ladder, point, model.missing];
-      expect(numbersIn(seen).every((value) => !Number.isNaN(value))).toBe(true);
-    }),
-    { numRuns: 60 },
-  );
+function expectSound(pad: Pad): void {
+  const model = padModel(pad);
+  const point = model.running?.runningAt(0.5);
+  const shares = model.running?.sharesAt(1);
+  const seen = [model.volume, model.problems, model.limits, model.ladder, point, shares];
+  expect(numbersIn([seen, model.missing]).every((value) => !Number.isNaN(value))).toBe(true);
+  const plan = model.planOf(model.blocks ?? []);
+  if (plan !== null) expect(dayReport(plan).energy).toBeGreaterThanOrEqual(0);
+}
+
+describe('no pad that the definition allows makes it throw or give a number that is none', () => {
+  test('whatever it holds', () => {
+    fc.assert(fc.property(pads, expectSound), { numRuns: 60 });
+  });
+
+  test('nor an example with some of its numbers changed', () => {
+    fc.assert(fc.property(alteredDemos, expectSound), { numRuns: 40 });
+  });
 });
