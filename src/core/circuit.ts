@@ -220,7 +220,7 @@ export interface FastestPlace {
  * Law: V = Q / A, with each branch's own flow; pipes only, since limits are set for pipe.
  * @param circuit The circuit [see Circuit], fields as there.
  * @param flow Flow [m3/s], 0 to 10.
- * @param side Which side [-], suction or discharge.
+ * @param side Which side [-], one of suction and discharge.
  * @returns Velocity [m/s] and where; undefined when the side has no pipe.
  * @throws CoreError when the flow or a part's field is out of range.
  * Accuracy: exact.

@@ -52,7 +52,7 @@ export type DayProblem =
  *
  * Law: set intersection on the ring of 1440 minutes, for every pair.
  * @param blocks The plan [see Block], any order, whole minutes.
- * @returns One entry per stretch and pair, named by block id, empty when none overlap.
+ * @returns One entry [min] per stretch and pair, named by block id, empty when none overlap.
  * @throws CoreError when an end of a block is not a whole minute on the clock.
  * Accuracy: exact.
  * Source: common practice, no source.
@@ -80,7 +80,7 @@ function sharedPieces(first: Span, second: Span) {
  *
  * Law: whole minutes on the clock, finite ratios of 0 or more, ids unique, no overlap.
  * @param blocks The plan [see Block], any numbers, as typed.
- * @returns Problems in the order of the blocks, overlaps last; empty when the plan is sound.
+ * @returns Problems [-] in the order of the blocks, overlaps last; empty when the plan is sound.
  * @throws nothing; overlaps are looked for only among blocks whose minutes are sound.
  * Accuracy: exact.
  * Source: common practice, no source.
@@ -153,7 +153,7 @@ function requireNoOverlap(blocks: readonly Block[], sorted: readonly Segment[]):
  * Law: the block whose span holds the minute.
  * @param blocks The plan [see Block], any order; of overlapping blocks the first listed answers.
  * @param minute Minute of the day [min], 0 to 1439.
- * @returns The block, or null when the pump is off then.
+ * @returns The block [see Block], or null when the pump is off then.
  * @throws CoreError when a block or the minute is not on the clock.
  * Accuracy: exact.
  * Source: common practice, no source.

@@ -217,7 +217,7 @@ export function weightedEnergyFactor(points: readonly LoadPoint[]): number {
  * Law: self-priming below 0.711 hp: 5.55 up to 0.13 hp, then -1.30 ln(hp) + 2.90; self-priming from
  * 0.711 hp: -2.30 ln(hp) + 6.59; non-self-priming: 4.60 up to 0.13 hp, then -0.85 ln(hp) + 2.87;
  * pressure cleaner booster: 0.42.
- * @param variety Variety of pump [see PumpVariety]; self-priming pumps on single-phase supply only.
+ * @param variety Variety of pump [see PumpVariety], one of those; self-priming pumps on single-phase supply only.
  * @param horsepower Hydraulic horsepower at top speed on curve C [hp], more than 0.
  * @returns Least value [1000 US gal/kWh], or null at and above 2.5 hp, where filter pumps have no row.
  * @throws CoreError when the horsepower is not positive.

@@ -19,7 +19,11 @@ export class CoreError extends Error {
   }
 }
 
-/** Gives back `value` when it is finite and within [min, max]; throws a CoreError otherwise. */
+/**
+ * Gives back `value` when it is finite and within [min, max]; throws a CoreError otherwise.
+ *
+ * @internal
+ */
 export function requireBetween(
   field: string,
   value: number,
@@ -33,7 +37,11 @@ export function requireBetween(
   return value;
 }
 
-/** Gives back `value` when it is finite and greater than zero; throws a CoreError otherwise. */
+/**
+ * Gives back `value` when it is finite and greater than zero; throws a CoreError otherwise.
+ *
+ * @internal
+ */
 export function requirePositive(field: string, value: number, unit: string): number {
   if (!Number.isFinite(value) || value <= 0) {
     throw new CoreError(field, value, `a number greater than 0 ${unit}`.trim());
@@ -41,7 +49,11 @@ export function requirePositive(field: string, value: number, unit: string): num
   return value;
 }
 
-/** Gives back `value` when it is finite and not negative; throws a CoreError otherwise. */
+/**
+ * Gives back `value` when it is finite and not negative; throws a CoreError otherwise.
+ *
+ * @internal
+ */
 export function requireNotNegative(field: string, value: number, unit: string): number {
   if (!Number.isFinite(value) || value < 0) {
     throw new CoreError(field, value, `0 ${unit} or more`.replace('  ', ' '));

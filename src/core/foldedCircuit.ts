@@ -12,6 +12,7 @@ import type { Water } from './water.ts';
 
 /** All pipe of one bore and roughness. */
 export interface FoldedRun {
+  /** Roughness over bore [-]. */
   readonly relativeRoughness: number;
   /** Reynolds number per flow [s/m3]. */
   readonly reynoldsPerFlow: number;
@@ -19,13 +20,15 @@ export interface FoldedRun {
   readonly headPerFactor: number;
   /** Laminar head per flow [s/m2], which needs no friction factor. */
   readonly laminar: number;
-  /** Last 1/sqrt f found here; a solver moves in small steps, so it is nearly right the next time. */
+  /** Last 1/sqrt f found here [-]; a solver moves in small steps, so it is nearly right the next time. */
   inverseRoot: number;
 }
 
 /** Equipment whose exponent is not 2. */
 export interface FoldedPower {
+  /** Head per flow to the exponent [m/(m3/s)^n]. */
   readonly coefficient: number;
+  /** Power of the flow [-]. */
   readonly exponent: number;
 }
 
@@ -46,9 +49,9 @@ export interface FoldedGroup {
 
 /** A circuit as a solver sees it. Holds the solver's last guesses, never anything that changes an answer. */
 export interface FoldedCircuit {
-  /** Head at no flow [m]. */
+  /** Head at no flow [m], 0 or more. */
   readonly lift: number;
-  /** Coefficient of the flow squared [s2/m5]. */
+  /** Coefficient of the flow squared [s2/m5], 0 or more. */
   quadratic: number;
   readonly runs: FoldedRun[];
   readonly powers: FoldedPower[];
@@ -135,6 +138,11 @@ function foldParts(parts: readonly CircuitPart[], lift: number, water: Water): F
   return folded;
 }
 
+/**
+ * Folds branches side by side.
+ *
+ * @internal
+ */
 export function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
   if (part.branches.length === 0) {
     throw new CoreError(`branches of ${part.id}`, 0, 'at least one branch');

@@ -165,7 +165,11 @@ function bracketSplit({ branches }: FoldedGroup, flow: number): void {
   });
 }
 
-/** Flow through each branch of a group [m3/s] when `flow` enters it; they add up to it. */
+/**
+ * Flow through each branch of a group [m3/s] when `flow` enters it; they add up to it.
+ *
+ * @internal
+ */
 export function splitFlow(part: ParallelPart, water: Water, flow: number): number[] {
   const group = foldGroup(part, water);
   solveGroup(group, flow);
@@ -185,7 +189,11 @@ function plainHead(folded: FoldedCircuit, flow: number, out: HeadPoint): HeadPoi
   return out;
 }
 
-/** Head and slope at a flow of 0 or more, written in place; the flow is not checked. */
+/**
+ * Head and slope at a flow of 0 or more, written in place; the flow is not checked.
+ *
+ * @internal
+ */
 export function headAndSlope(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
   plainHead(folded, flow, out);
   for (const group of folded.groups) {
@@ -198,6 +206,7 @@ export function headAndSlope(folded: FoldedCircuit, flow: number, out: HeadPoint
 /**
  * Head and slope from the branches' present flows, each group replaced by the tangents of its
  * branches; written in place. Exact once `advance` has no more to change.
+ * @internal
  */
 export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
   let { head, slope } = plainHead(folded, flow, out);
@@ -218,7 +227,11 @@ export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): vo
   out.slope = slope;
 }
 
-/** Spreads a flow over all branches by the shares last found, to begin with. */
+/**
+ * Spreads a flow over all branches by the shares last found, to begin with.
+ *
+ * @internal
+ */
 export function spread(folded: FoldedCircuit, flow: number): void {
   for (const { branches } of folded.groups) {
     for (const branch of branches) {
@@ -231,6 +244,7 @@ export function spread(folded: FoldedCircuit, flow: number): void {
 /**
  * Moves all branches with a change of the whole flow, along the tangents last found. Gives the
  * largest change as a share of its branch, or no number when a branch would run dry or backwards.
+ * @internal
  */
 export function advance(folded: FoldedCircuit, flow: number, change: number): number {
   let worst = 0;
@@ -254,7 +268,7 @@ export function advance(folded: FoldedCircuit, flow: number, change: number): nu
  * Head that a folded circuit takes at a flow.
  *
  * Law: as systemHead.
- * @param folded The folded circuit [see FoldedCircuit], from foldCircuit.
+ * @param folded The folded circuit [see FoldedCircuit], any that foldCircuit gives.
  * @param flow Flow [m3/s], 0 to 10.
  * @returns Head [m].
  * @throws CoreError when the flow is out of range.

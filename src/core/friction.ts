@@ -45,9 +45,9 @@ export interface HazenRun {
 
 /** A friction factor and its slope, written in place so that a solver need not allocate. */
 export interface FrictionPoint {
-  /** Darcy friction factor [-]. */
+  /** Darcy friction factor [-], above 0. */
   factor: number;
-  /** Slope of the factor against the Reynolds number [-]. */
+  /** Slope of the factor against the Reynolds number [-], any. */
   slope: number;
 }
 
@@ -172,9 +172,9 @@ export function colebrookWhite(reynolds: number, relativeRoughness: number): num
 
 /** A Colebrook–White root on its way, written in place. */
 export interface ColebrookRoot {
-  /** 1/sqrt f [-]. */
+  /** 1/sqrt f [-], above 0. */
   inverseRoot: number;
-  /** Relative slope of the factor, (Re/f) df/dRe [-]. */
+  /** Relative slope of the factor, (Re/f) df/dRe [-], -1 to 0. */
   slope: number;
 }
 
@@ -186,7 +186,7 @@ export interface ColebrookRoot {
  * @param relativeRoughness Roughness over bore [-], 0 to 0.1; not checked.
  * @param guess Guess of 1/sqrt f [-], 0.5 to 100; not checked.
  * @param out Where to write the root and the slope [see ColebrookRoot], any such object.
- * @returns The same object; from a guess within 1 part in 1000 the root is exact to machine precision.
+ * @returns The same object, holding root and slope [-]; from a guess within 1 part in 1000 the root is exact to machine precision.
  * @throws nothing; numbers out of range give a root that means nothing.
  * Accuracy: the error shrinks with its fourth power.
  * Source: Fritsch, Shafer and Crowley, Comm. ACM 16, 123 (1973), doi 10.1145/361952.361970, for the step; Colebrook 1939 for the law.
@@ -323,7 +323,7 @@ function hazenGradientGpm(run: HazenRun): number {
  *
  * Law: si: h/L = 10.67 Q^1.852 / (C^1.852 D^4.8704) in metres; rational: V = 1.318 C R^0.63 S^0.54 in feet; gpm: h per 100 = 0.2083 (100/C)^1.852 Q^1.852 / d^4.8655 in gpm and inches.
  * @param run The run of pipe [see HazenRun], fields as there.
- * @param form Spelling [-], 'si', 'rational' or 'gpm'; 'si' when left out.
+ * @param form Spelling [-], one of 'si', 'rational' and 'gpm'; 'si' when left out.
  * @returns Head [m]; 0 at no flow or no length.
  * @throws CoreError when a field lies outside its range or is not a number.
  * Accuracy: the spellings differ by up to 2 %; with C 150 in water at 20 degC within 2 % of Darcy–Weisbach near 6 ft/s in 2 in pipe, 12 % low at 10 gpm.

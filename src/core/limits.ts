@@ -76,7 +76,7 @@ const beyondAnyPump = 1;
  *
  * Law: velocity V = Q/A in the tightest place; filter Q = area x rate; heater and covers as marked, by the share of the flow that passes them; NPSH available(Q) = required(Q) + margin.
  * @param inputs What sets limits [see LimitInputs], fields as there.
- * @returns The limits, the tightest first; the suction covers' are hard, and no limit is given for what was left out.
+ * @returns The limits [m3/s], the tightest first; the suction covers' are hard, and no limit is given for what was left out.
  * @throws CoreError when a field is outside its range or a branch is unknown; a limit that is crossed at no flow has greatest flow 0.
  * Accuracy: 1e-12 of the flow; covers as marked; with two or more covers one is taken as blocked unless said otherwise.
  * Source: 16 CFR 1450 and ANSI/APSP/ICC-16 for suction covers (sharing with one blocked: from memory); the label and manual of each unit; velocities common practice, no source.
@@ -100,7 +100,7 @@ export function limitsFor(inputs: LimitInputs): Limit[] {
  * Law: crossed when flow > greatest flow; touching is allowed.
  * @param limits The limits [see Limit], any number.
  * @param flow Flow through the pump [m3/s], 0 or more.
- * @returns Those of the limits that are crossed, in the order given.
+ * @returns Those of the limits [m3/s] that are crossed, in the order given.
  * @throws CoreError when the flow is negative or not a finite number.
  * Accuracy: a flow within 1e-9 of a limit counts as touching, so that rounding crosses nothing.
  * Source: arithmetic.

@@ -92,7 +92,7 @@ export type Rung =
  *
  * Law: least r on the speed step with Q(r) at or above the least flow, Q the operating point; power P_fixed + r^3 P(Q/r).
  * @param inputs Needs, pump, circuit, limits and speeds [see LadderInputs], fields as there.
- * @returns One rung per need, in the order given; a need no speed serves says why and how far the pump gets.
+ * @returns One rung [see Rung] per need, in the order given; a need no speed serves says why and how far the pump gets.
  * @throws CoreError when a field is outside its range; an unreachable need is a value, not an error.
  * Accuracy: flow to 1e-9; the speed is rounded up to the step, never down.
  * Source: affinity laws, ANSI/HI 14.6; needs and limits by the manual of each unit.

@@ -153,7 +153,7 @@ function solve(
  *
  * Law: r^2 H(Q/r) = H_sys(Q), by Newton's method on flow, friction and branches together; a bracket stands behind it, so it cannot fail.
  * @param curve Pump curve at the reference speed [see PumpCurve], any.
- * @param circuit The circuit [see Circuit], as it is or folded.
+ * @param circuit The circuit [see Circuit], any, as it is or folded.
  * @param ratio Speed over reference speed [-], 0 to 10.
  * @returns Flow [m3/s] and head [m], marked when past the curve's data; or no flow, and why.
  * @throws CoreError when the ratio or a part's field is out of range.
@@ -177,7 +177,7 @@ export function operatingPoint(
  *
  * Law: as operatingPoint; each starts from its neighbour by affinity.
  * @param curve Pump curve at the reference speed [see PumpCurve], any.
- * @param circuit The circuit [see Circuit], as it is or folded.
+ * @param circuit The circuit [see Circuit], any, as it is or folded.
  * @param ratios Speeds over reference speed [-], each 0 to 10; in order they are found fastest.
  * @returns One point per ratio, in the same order [see OperatingPoint].
  * @throws CoreError when a ratio or a part's field is out of range.
@@ -231,7 +231,7 @@ function ratioAt(curve: PumpCurve, flow: number, head: number, max: number): num
  *
  * Law: the ratio r with r^2 H(Q/r) = H_sys(Q), by halving.
  * @param curve Pump curve at the reference speed [see PumpCurve], any.
- * @param circuit The circuit [see Circuit], as it is or folded.
+ * @param circuit The circuit [see Circuit], any, as it is or folded.
  * @param flow Flow [m3/s], above 0 to 10.
  * @param range Slowest and fastest ratio [see RatioRange], 0.01 to 1 when left out.
  * @returns Ratio [-] and head [m], the slowest ratio where that already gives the flow or more; or out of reach, with the most flow there is.

@@ -5,7 +5,9 @@ export type Vertex = readonly [x: number, y: number];
 
 /** Two edges that meet where they should not; edge i runs from vertex i to the next, from 0. */
 export interface EdgeCrossing {
+  /** Number of the first edge [-], from 0. */
   readonly firstEdge: number;
+  /** Number of the second edge [-], from 0. */
   readonly secondEdge: number;
 }
 

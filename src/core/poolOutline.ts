@@ -246,7 +246,7 @@ function arcLink(
  * How far an outline reaches along x.
  *
  * Law: greatest x less least x.
- * @param outline The outline [see Outline], as in boundaryOf.
+ * @param outline The outline [see Outline], fields as there.
  * @returns Length [m], more than 0.
  * @throws CoreError as boundaryOf.
  * Accuracy: exact up to rounding of doubles.
@@ -261,7 +261,7 @@ export function outlineLength(outline: Outline): number {
  * Points along an outline, for drawing it.
  *
  * Law: each piece of boundary at steps that bunch where an arc is steep.
- * @param outline The outline [see Outline], as in boundaryOf.
+ * @param outline The outline [see Outline], fields as there.
  * @param steps Steps for each arc [-], whole, 1 to 1000; 24 unless set.
  * @returns Points [see Vertex] once round, from the first end; lines have their two ends only.
  * @throws CoreError as boundaryOf, or when steps is out of range.

@@ -171,7 +171,7 @@ const golden = (Math.sqrt(5) - 1) / 2;
  * Speed ratio with the most volume per kWh, for any circuit.
  *
  * Law: the least of P(r) / Q(r) on the range, by a scan and golden section about its best place.
- * @param costAt Energy per volume [J/m3] at a speed ratio [-]; Infinity where no water moves.
+ * @param costAt Energy per volume [J/m3] at a speed ratio [-], above 0; Infinity where no water moves.
  * @param least Slowest ratio [-], above 0.
  * @param greatest Fastest ratio [-], the slowest or more.
  * @returns Speed ratio [-]; the slowest where no speed moves water.

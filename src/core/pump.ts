@@ -16,7 +16,7 @@ export interface PumpPoint {
 export interface PumpCurve {
   /** Head at no flow [m], above 0. */
   readonly shutoffHead: number;
-  /** End of the data [m3/s]; beyond it the curve is extrapolated. */
+  /** End of the data [m3/s], above 0; beyond it the curve is extrapolated. */
   readonly lastFlow: number;
   /** What the curve rests on. */
   readonly provenance: 'points' | 'threePoints' | 'typical';

@@ -145,8 +145,8 @@ export function unionOf(spans: readonly Span[]): readonly Piece[] {
  * The minutes that lie in both lists.
  *
  * Law: set intersection, piece by piece.
- * @param first Pieces [see Piece], sorted, none overlapping.
- * @param second Pieces [see Piece], sorted, none overlapping.
+ * @param first Pieces [see Piece], any number, sorted, none overlapping.
+ * @param second Pieces [see Piece], any number, sorted, none overlapping.
  * @returns Sorted pieces [see Piece], none overlapping; those that touch stay apart.
  * @throws nothing; lists that share no minute give an empty one.
  * Accuracy: exact.
@@ -170,7 +170,7 @@ export function intersectionOf(
  * The minutes of the day in none of the pieces.
  *
  * Law: set complement in 0..1440.
- * @param pieces Pieces [see Piece], sorted, none overlapping.
+ * @param pieces Pieces [see Piece], any number, sorted, none overlapping.
  * @returns Sorted pieces [see Piece].
  * @throws nothing; a full day gives an empty list.
  * Accuracy: exact.
