@@ -123,13 +123,37 @@ export function slopesOf(
   answers: (parameters: readonly number[]) => readonly number[],
   parameters: readonly number[],
 ): number[][] {
-  const columns = parameters.map((_, index) => {
-    const above = answers(shifted(parameters, index, slopeStep));
-    const below = answers(shifted(parameters, index, -slopeStep));
-    return above.map((value, row) => (value - (below[row] as number)) / (2 * slopeStep));
-  });
-  const rows = columns[0]?.length ?? 0;
-  return Array.from({ length: rows }, (_, row) => columns.map((column) => column[row] as number));
+  return slopesAround((shift) => shift, parameters)(answers);
+}
+
+/**
+ * The same for answers that share a costly first step, which is then taken only once per parameter.
+ *
+ * Law: central difference with a step of 1e-4.
+ * @param settle The shared step, from parameters [-] to whatever the answers start from.
+ * @param parameters Where to take the slope [-], of order one.
+ * @returns A function from answers to one row per answer, one column per parameter [-].
+ * @throws whatever the shared step or the answers throw.
+ * Accuracy: about 1e-8 of the answer for smooth answers.
+ * Source: common practice, no source.
+ * @example slopesAround(([a, b]) => a * b, [2, 3])((product) => [product, 2 * product])[1][0] // 6.000
+ */
+export function slopesAround<Settled>(
+  settle: (parameters: readonly number[]) => Settled,
+  parameters: readonly number[],
+): (answers: (settled: Settled) => readonly number[]) => number[][] {
+  const pairs = parameters.map((_, index) => ({
+    above: settle(shifted(parameters, index, slopeStep)),
+    below: settle(shifted(parameters, index, -slopeStep)),
+  }));
+  return (answers) => {
+    const columns = pairs.map(({ above, below }) => {
+      const lower = answers(below);
+      return answers(above).map((value, row) => (value - (lower[row] as number)) / (2 * slopeStep));
+    });
+    const rows = columns[0]?.length ?? 0;
+    return Array.from({ length: rows }, (_, row) => columns.map((one) => one[row] as number));
+  };
 }
 
 /**
@@ -139,7 +163,7 @@ export function slopesOf(
  * @param estimation What is known [see Estimation], fields as there.
  * @returns Parameters and covariance [-]; with no readings the beliefs come back unchanged.
  * @throws CoreError when a deviation is not above 0.
- * Accuracy: exact for linear predictions; otherwise the least sum to about 1e-8.
+ * Accuracy: exact for linear predictions; otherwise the least sum to about 1e-7.
  * Source: Bayesian linear-Gaussian estimation, linearised; JCGM 100:2008 for the covariance.
  * @example estimate({ priorDeviations: [1], measured: [{ value: 2, deviation: 1 }], predict: ([a]) => [a] }).parameters[0] // 1.000
  */
@@ -154,7 +178,7 @@ export function estimate(estimation: Estimation): Estimate {
     if (next === undefined) break;
     const gained = misfit - next.misfit;
     ({ parameters, misfit } = next);
-    if (gained <= 1e-10 * (1 + misfit)) break;
+    if (gained <= 1e-7 * (1 + misfit)) break;
   }
   const { curvature } = normalEquations(estimation, parameters);
   return { parameters, covariance: invertPositive(curvature) };

@@ -2,7 +2,7 @@ import {
   bandAbout,
   bandDeviations,
   estimate,
-  slopesOf,
+  slopesAround,
   varianceAfter,
   varianceOf,
 } from './band.ts';
@@ -38,6 +38,8 @@ const answers = ['flow', 'head', 'power'] as const;
 type Answer = (typeof answers)[number];
 type Parameters = readonly number[];
 type Covariance = readonly Parameters[];
+/** One value for each thing that can be shown or asked. */
+type Row<Value> = Readonly<Record<Answer | Exclude<ReadQuantity, 'apparentPower'>, Value>>;
 
 const quantityOf: Readonly<Record<Instrument, Exclude<ReadQuantity, 'apparentPower'>>> = {
   flowMeter: 'flow',
@@ -63,20 +65,16 @@ const speedsTried = 5;
  */
 export function fitPad(evidence: PadEvidence): PadFit {
   const observations = observationsIn(evidence.readings, evidence.instruments);
-  const model = modelOf(evidence);
   const { parameters, covariance } = estimate({
     priorDeviations: priorDeviations(evidence),
     measured: observations,
-    predict: (trial) =>
-      observations.map((one) =>
-        shown(model.padAt(trial), model.stateAt(trial, one.reading.ratio), one),
-      ),
+    predict: (trial) => predictionsFor(observations, settle(evidence, trial)),
   });
-  const best = model.padAt(parameters);
-  const residuals = observations.map((one) =>
-    residualOf(one, shown(best, model.stateAt(parameters, one.reading.ratio), one)),
-  );
-  const narrowing = narrowings(evidence, model, parameters, covariance);
+  const best = settle(evidence, parameters);
+  const predicted = predictionsFor(observations, best);
+  const residuals = observations.map((one, at) => residualOf(one, predicted[at] as number));
+  const fitted = neighbourhoodOf(evidence, parameters, covariance);
+  const narrowing = narrowings(evidence, fitted);
   return {
     circuit: best.circuit,
     curve: best.curve,
@@ -84,49 +82,30 @@ export function fitPad(evidence: PadEvidence): PadFit {
     suctionFactor: best.suctionFactor,
     dischargeFactor: best.dischargeFactor,
     residuals,
-    contradictions: contradictionsIn(
-      evidence,
-      residuals,
-      (ratio) => model.stateAt(parameters, ratio).flow,
-    ),
+    contradictions: contradictionsIn(evidence, residuals, (ratio) => padState(best, ratio).flow),
     assumptions: assumptionsOf(evidence),
     powerFactors: powerFactorsIn(evidence),
-    bandAt: bandsOf(model, parameters, covariance),
+    bandAt: (ratio) => bandsAt(fitted, ratio),
     narrowing: narrowing.together,
     narrowingOf: narrowing.alone,
   };
 }
 
-interface Model {
-  padAt(parameters: Parameters): SettledPad;
-  stateAt(parameters: Parameters, ratio: number): PadState;
-}
-
-/** The same trial pads and speeds come up again and again; each is worked out once. */
-function modelOf(evidence: PadEvidence): Model {
-  const pads = new Map<string, { pad: SettledPad; states: Map<number, PadState> }>();
-  const entry = (parameters: Parameters) => {
-    const key = parameters.join(' ');
-    const known = pads.get(key) ?? { pad: settle(evidence, parameters), states: new Map() };
-    pads.set(key, known);
-    return known;
-  };
-  return {
-    padAt: (parameters) => entry(parameters).pad,
-    stateAt: (parameters, ratio) => {
-      const { pad, states } = entry(parameters);
-      const state = states.get(ratio) ?? padState(pad, ratio);
-      states.set(ratio, state);
-      return state;
-    },
-  };
+function predictionsFor(observations: readonly Observation[], pad: SettledPad): number[] {
+  const states = new Map<number, PadState>();
+  return observations.map(({ quantity, reading: { ratio, gaugeHeight = 0 } }) => {
+    const state = states.get(ratio) ?? padState(pad, ratio);
+    states.set(ratio, state);
+    return shown(pad, state, quantity, gaugeHeight);
+  });
 }
 
 /** What an instrument should show in a state of the pad. */
 function shown(
   pad: SettledPad,
   state: PadState,
-  { quantity, reading }: Pick<Observation, 'quantity' | 'reading'>,
+  quantity: ReadQuantity,
+  gaugeHeight: number,
 ): number {
   switch (quantity) {
     case 'flow':
@@ -135,8 +114,56 @@ function shown(
     case 'apparentPower':
       return state.power / typicalPowerFactor;
     default:
-      return gaugesIn(pad, state, reading.gaugeHeight ?? 0)[quantity];
+      return gaugesIn(pad, state, gaugeHeight)[quantity];
   }
+}
+
+/** The best fit with all that a small change of it would do. */
+interface Neighbourhood {
+  readonly covariance: Covariance;
+  stateAt(ratio: number): PadState;
+  valuesAt(ratio: number): Row<number>;
+  slopesAt(ratio: number): Row<number[]>;
+  /** Flow if the pump's head were at the top of its band. */
+  flowIfStronger(ratio: number): number;
+}
+
+function neighbourhoodOf(
+  evidence: PadEvidence,
+  parameters: Parameters,
+  covariance: Covariance,
+): Neighbourhood {
+  const best = settle(evidence, parameters);
+  const slopes = slopesAround((trial) => settle(evidence, trial), parameters);
+  return {
+    covariance,
+    stateAt: (ratio) => padState(best, ratio),
+    valuesAt: (ratio) => rowOf(allShown(best, ratio)),
+    slopesAt: (ratio) => rowOf(slopes((pad) => allShown(pad, ratio))),
+    flowIfStronger: (ratio) => {
+      const head = parameterNames.indexOf('head');
+      const reach = bandDeviations * Math.sqrt(covariance[head]?.[head] ?? 0);
+      const stronger = parameters.map((value, index) => (index === head ? value + reach : value));
+      return padState(settle(evidence, stronger), ratio).flow;
+    },
+  };
+}
+
+function allShown(pad: SettledPad, ratio: number): number[] {
+  const state = padState(pad, ratio);
+  const { dischargePressure, suctionVacuum } = gaugesIn(pad, state, 0);
+  return [state.flow, state.head, state.power, dischargePressure, suctionVacuum];
+}
+
+function rowOf<Value>(values: readonly Value[]): Row<Value> {
+  const [flow, head, power, dischargePressure, suctionVacuum] = values as [
+    Value,
+    Value,
+    Value,
+    Value,
+    Value,
+  ];
+  return { flow, head, power, dischargePressure, suctionVacuum };
 }
 
 function residualOf(
@@ -162,42 +189,15 @@ function powerFactorsIn({ readings }: PadEvidence): { id: string; powerFactor: n
   );
 }
 
-function bandsOf(model: Model, parameters: Parameters, covariance: Covariance) {
-  return (ratio: number): PadBand => {
-    requireBetween('ratio', ratio, 0.05, 2, '-');
-    const state = model.stateAt(parameters, ratio);
-    const slopes = answerSlopes(model, parameters, ratio);
-    const band = (answer: Answer) =>
-      bandAbout(state[answer], varianceOf(slopes[answer], covariance));
-    const flow =
-      state.flow > 0 ? band('flow') : flowIfStronger(model, parameters, covariance, ratio);
-    return { flow, head: band('head'), power: band('power') };
-  };
-}
-
-/** A pump found too weak to lift the water may yet do it if its head is at the top of its band. */
-function flowIfStronger(
-  model: Model,
-  parameters: Parameters,
-  covariance: Covariance,
-  ratio: number,
-): PadBand['flow'] {
-  const head = parameterNames.indexOf('head');
-  const reach = bandDeviations * Math.sqrt(covariance[head]?.[head] ?? 0);
-  const stronger = parameters.map((value, index) => (index === head ? value + reach : value));
-  return { low: 0, high: model.stateAt(stronger, ratio).flow };
-}
-
-function answerSlopes(
-  model: Model,
-  parameters: Parameters,
-  ratio: number,
-): Record<Answer, number[]> {
-  const [flow, head, power] = slopesOf((trial) => {
-    const state = model.stateAt(trial, ratio);
-    return answers.map((answer) => state[answer]);
-  }, parameters) as [number[], number[], number[]];
-  return { flow, head, power };
+function bandsAt(fitted: Neighbourhood, ratio: number): PadBand {
+  requireBetween('ratio', ratio, 0.05, 2, '-');
+  const state = fitted.stateAt(ratio);
+  const slopes = fitted.slopesAt(ratio);
+  const band = (answer: Answer) =>
+    bandAbout(state[answer], varianceOf(slopes[answer], fitted.covariance));
+  // A pump found too weak to lift the water may yet do it with its head at the top of its band.
+  const flow = state.flow > 0 ? band('flow') : { low: 0, high: fitted.flowIfStronger(ratio) };
+  return { flow, head: band('head'), power: band('power') };
 }
 
 interface Candidate {
@@ -210,22 +210,21 @@ interface Candidate {
 /** Tries every instrument at a few speeds on the linear system and keeps what narrows most. */
 function narrowings(
   evidence: PadEvidence,
-  model: Model,
-  parameters: Parameters,
-  covariance: Covariance,
+  fitted: Neighbourhood,
 ): { together: Narrowing; alone: Record<Answer, Narrowing> } {
-  const ratios = speedsOfInterest(evidence);
-  const at = ratios.map((ratio) => ({
-    state: model.stateAt(parameters, ratio),
-    slopes: answerSlopes(model, parameters, ratio),
+  const { covariance } = fitted;
+  const at = speedsOfInterest(evidence).map((ratio) => ({
+    ratio,
+    values: fitted.valuesAt(ratio),
+    slopes: fitted.slopesAt(ratio),
   }));
   const width = (answer: Answer, variance: (slope: number[]) => number) =>
-    at.reduce((sum, { state, slopes }) => {
-      if (state[answer] === 0) return sum;
-      const band = bandAbout(state[answer], variance(slopes[answer]));
-      return sum + (band.high - band.low) / state[answer] / at.length;
+    at.reduce((sum, { values, slopes }) => {
+      if (values[answer] === 0) return sum;
+      const band = bandAbout(values[answer], variance(slopes[answer]));
+      return sum + (band.high - band.low) / values[answer] / at.length;
     }, 0);
-  const candidates = candidatesFor(evidence, model, parameters, ratios);
+  const candidates = candidatesFrom(evidence, at);
   const best = (wanted: readonly Answer[]): Narrowing => {
     const mean = (variance: (slope: number[]) => number) =>
       wanted.reduce((sum, answer) => sum + width(answer, variance) / wanted.length, 0);
@@ -243,32 +242,17 @@ function narrowings(
 }
 
 /** Every instrument at every speed tried, save what was read there already. */
-function candidatesFor(
+function candidatesFrom(
   evidence: PadEvidence,
-  model: Model,
-  parameters: Parameters,
-  ratios: readonly number[],
+  at: readonly { ratio: number; values: Row<number>; slopes: Row<number[]> }[],
 ): Candidate[] {
-  const all = ratios.flatMap((ratio) => {
-    const reading = { id: '', ratio };
-    const show = (trial: Parameters) =>
-      instruments.map((instrument) =>
-        shown(model.padAt(trial), model.stateAt(trial, ratio), {
-          quantity: quantityOf[instrument],
-          reading,
-        }),
-      );
-    const values = show(parameters);
-    const slopes = slopesOf(show, parameters);
-    return instruments.map((instrument, index) => ({
-      instrument,
-      ratio,
-      slope: slopes[index] as number[],
-      deviation:
-        readingDeviation(quantityOf[instrument], values[index] as number, evidence.instruments) ||
-        Number.MIN_VALUE,
-    }));
-  });
+  const all = at.flatMap(({ ratio, values, slopes }) =>
+    instruments.map((instrument) => {
+      const quantity = quantityOf[instrument];
+      const deviation = readingDeviation(quantity, values[quantity], evidence.instruments);
+      return { instrument, ratio, slope: slopes[quantity], deviation };
+    }),
+  );
   const fresh = all.filter((one) => !alreadyRead(evidence, one));
   return fresh.length > 0 ? fresh : all;
 }

@@ -8,7 +8,7 @@ import {
   type CircuitPart,
   type FoldedCircuit,
   foldCircuit,
-  suctionHead,
+  foldedHead,
 } from './circuit.ts';
 import { standardGravity } from './constants.ts';
 import { fixedShareSpread, typicalFixedShare } from './fitPower.ts';
@@ -39,6 +39,12 @@ export const priorSpread = {
 /** Wire-to-water efficiency at reference speed taken when nothing says more [-]; common practice, no source. */
 export const typicalEfficiency = 0.45;
 
+/**
+ * Furthest that a logarithm may stray: a factor of twenty. Readings that nothing real could give
+ * must not drive a part past what its own law allows.
+ */
+const furthest = 3;
+
 /** The uncertain numbers, in this order; each is 0 when all is as believed. */
 export const parameterNames = [
   'suction',
@@ -54,6 +60,8 @@ export const parameterNames = [
 export interface SettledPad {
   readonly circuit: Circuit;
   readonly folded: FoldedCircuit;
+  /** The suction side alone. */
+  readonly foldedSuction: FoldedCircuit;
   readonly curve: PumpCurve;
   readonly power: PumpPower;
   readonly suctionFactor: number;
@@ -113,7 +121,7 @@ export function gaugeLevelStated(evidence: Pick<PadEvidence, 'readings'>): boole
 /**
  * A circuit with every resistance multiplied, one factor for either side.
  *
- * Law: loss is proportional to pipe length, to K and to the loading factor; lifts stay as they are.
+ * Law: loss is proportional to pipe length, to K and to the head of equipment; lifts stay as they are.
  * @param circuit The circuit [see Circuit], fields as there.
  * @param suctionFactor Multiplier before the pump [-], above 0.
  * @param dischargeFactor Multiplier after the pump [-], above 0.
@@ -138,9 +146,9 @@ export function scaleCircuit(
 /**
  * The pad that a set of uncertain numbers stands for.
  *
- * Law: resistances, curve head and flow, power and fixed draw each times exp(number); power without a curve = rho g Q H/efficiency at reference speed, then P_fixed + c r^3.
+ * Law: resistances, curve head and flow, power and fixed draw each times exp(number), a factor of twenty at most; power without a curve = rho g Q H/efficiency at reference speed, then P_fixed + c r^3.
  * @param evidence The pad as described [see PadEvidence], fields as there.
- * @param parameters One number per name in parameterNames [-; m for the gauge level], -10 to 10.
+ * @param parameters One number per name in parameterNames [-; m for the gauge level], any finite number.
  * @returns Circuit, curve and power with those numbers in place.
  * @throws CoreError when the described circuit or curve breaks its own contract.
  * Accuracy: the cube law needs flow proportional to speed; with a static lift it is a little high at low speed.
@@ -148,24 +156,19 @@ export function scaleCircuit(
  * @example parameterNames.length // 7.000
  */
 export function settle(evidence: PadEvidence, parameters: readonly number[]): SettledPad {
-  const [suction, discharge, head, flow, gaugeLevel, power, fixed] = parameters as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  const [suctionFactor, dischargeFactor] = [Math.exp(suction), Math.exp(discharge)];
+  const factor = (name: (typeof parameterNames)[number]) => {
+    const strayed = parameters[parameterNames.indexOf(name)] ?? 0;
+    return Math.exp(Math.min(furthest, Math.max(-furthest, strayed)));
+  };
+  const [suctionFactor, dischargeFactor] = [factor('suction'), factor('discharge')];
+  const gaugeLevel = parameters[parameterNames.indexOf('gaugeLevel')] ?? 0;
   const circuit = scaleCircuit(evidence.circuit, suctionFactor, dischargeFactor);
   const folded = foldCircuit(circuit);
-  const curve = scaleCurve(evidence.curve, Math.exp(head), Math.exp(flow));
-  const hydraulics = { circuit, folded, curve, suctionFactor, dischargeFactor, gaugeLevel };
-  return {
-    ...hydraulics,
-    power: settlePower(evidence, hydraulics, Math.exp(power), Math.exp(fixed)),
-  };
+  const foldedSuction = foldCircuit({ ...circuit, discharge: [], staticHead: 0 });
+  const curve = scaleCurve(evidence.curve, factor('head'), factor('flow'));
+  const power = settlePower(evidence, { circuit, folded, curve }, factor('power'), factor('fixed'));
+  const settled = { circuit, folded, foldedSuction, curve, power };
+  return { ...settled, suctionFactor, dischargeFactor, gaugeLevel };
 }
 
 /**
@@ -187,7 +190,7 @@ export function padState(pad: SettledPad, ratio: number): PadState {
     flow,
     head: point.kind === 'flowing' ? point.head : point.shutoffHead,
     power: wirePower(pad.power, flow, ratio),
-    suctionLoss: suctionHead(pad.circuit, flow),
+    suctionLoss: foldedHead(pad.foldedSuction, flow),
   };
 }
 
@@ -221,7 +224,7 @@ function scalePart(part: CircuitPart, factor: number): CircuitPart {
     case 'fitting':
       return { ...part, k: part.k * factor };
     case 'equipment':
-      return { ...part, factor: part.factor * factor };
+      return { ...part, referenceHead: part.referenceHead * factor };
     case 'parallel':
       return { ...part, branches: part.branches.map((branch) => scaleBranch(branch, factor)) };
   }
