@@ -1,6 +1,6 @@
 import { foldCircuit } from '#core/circuit.ts';
 import { demoCircuit, demoCurve, demoPower, speeds } from '#widgets/CubeLaw/demo.ts';
-import type { Machine } from './machine.ts';
+import type { Machine } from '#widgets/kit/machine.ts';
 
 /** The invented pump of the home picture, so that a reader meets it again here. */
 export const exampleMachine: Machine = {

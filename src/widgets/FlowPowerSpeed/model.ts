@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import { type UnitChoice, us } from '#units/choice.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
 import type { Source } from '#widgets/kit/Figure.tsx';
-import { type Machine, type Meeting, meetingAt } from './machine.ts';
+import { type Machine, type Meeting, meetingAt } from '#widgets/kit/machine.ts';
 
 export interface FlowPowerSpeedModel {
   readonly units: Signal<UnitChoice>;

@@ -1,6 +1,6 @@
 import type { TableData } from '#charts/Table.tsx';
 import { format, speak, symbolFor } from '#units/format.ts';
-import { meetingAt } from './machine.ts';
+import { meetingAt } from '#widgets/kit/machine.ts';
 import type { FlowPowerSpeedModel } from './model.ts';
 
 const percent = (share: number) => `${Math.round(share * 100)}\u00a0%`;

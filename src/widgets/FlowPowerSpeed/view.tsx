@@ -11,10 +11,10 @@ import { pumpHead } from '#core/pump.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { Figure } from '#widgets/kit/Figure.tsx';
 import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { type HeadAt, pumpLine, systemLine } from '#widgets/kit/machine.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { exampleMachine } from './example.ts';
-import { type HeadAt, pumpLine, systemLine } from './machine.ts';
 import { createModel, type FlowPowerSpeedModel } from './model.ts';
 import { bars, sentence, spoken, table } from './text.ts';
 

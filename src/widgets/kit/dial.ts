@@ -17,16 +17,20 @@ export interface Dial {
   press(key: string): boolean;
 }
 
-interface DialWish {
-  readonly value: Signal<number>;
+interface DialRange {
   readonly min: Live<number>;
   readonly max: Live<number>;
   readonly step: Live<number>;
   /** Steps that Page Up and Page Down move by; 10 unless set. */
   readonly page?: number;
-  /** Runs instead of setting the value, for a change that has to pass through a store. */
-  readonly set?: (value: number) => void;
 }
+
+/** Sets the value itself, or leaves that to `set`, for a change that has to pass through elsewhere. */
+type DialWish = DialRange &
+  (
+    | { readonly value: Signal<number>; readonly set?: undefined }
+    | { readonly value: ReadonlySignal<number>; readonly set: (value: number) => void }
+  );
 
 /** The nearest multiple of the step within the range; either end counts, on the grid or not. */
 export function snap(wish: number, min: number, max: number, step: number): number {
@@ -51,7 +55,7 @@ export function createDial(wish: DialWish): Dial {
     if (Number.isNaN(target)) return;
     const next = untracked(() => snap(target, min.value, max.value, step.value));
     batch(() => {
-      if (wish.set === undefined) value.value = next;
+      if (wish.set === undefined) wish.value.value = next;
       else wish.set(next);
       changes.value = changes.peek() + 1;
     });
