@@ -33,11 +33,6 @@ export function padFragment(pad: Pad): string {
   return `#pad=${packing}.${toBase64Url(packed)}`;
 }
 
-/** Whether a fragment means to carry a pad at all. */
-export function carriesPad(fragment: string): boolean {
-  return /^#?pad=/.test(fragment);
-}
-
 function unpack(packed: string): string | null {
   try {
     // A full buffer means more was packed than a pad can hold: it is refused rather than unrolled.

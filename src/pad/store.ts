@@ -2,8 +2,9 @@ import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/si
 import type { UnitChoice } from '#units/choice.ts';
 import { checkDocument } from './check.ts';
 import { type ParsedPad, padFileText, parsePad, serialisePad } from './file.ts';
+import { carriesPad } from './fragment.ts';
 import { record, redo, startHistory, undo } from './history.ts';
-import { carriesPad, padFragment, parseFragment } from './link.ts';
+
 import { type Path, pathKey, withValueAt } from './path.ts';
 import type { Problem } from './problems.ts';
 import type { Pad } from './schema.ts';
@@ -45,8 +46,8 @@ export interface PadStore {
   open(text: string): ParsedPad;
   /** The pad as the text of a file. */
   fileText(): string;
-  /** The fragment of a link that carries the pad. */
-  fragment(): string;
+  /** The fragment of a link that carries the pad; what packs it is fetched when first asked for. */
+  fragment(): Promise<string>;
   /** Text put aside: one that could not be read, or the pad that a link replaced; or null. */
   aside(): string | null;
   dismissNotice(): void;
@@ -57,6 +58,9 @@ export interface PadStore {
 const saveDelay = 250;
 const notKept = 'This browser does not keep the pad. Save it as a file before you leave this page.';
 const fromLink = 'This pad came with the link. Undo brings back the one before it.';
+const notFetched =
+  'The pad in this link was not read, because a part of this page could not be fetched. Reload the ' +
+  'page when there is a connection. Your present pad is unchanged.';
 const upgraded =
   'This pad was written by an older edition of the site and has been brought up to date.';
 
@@ -99,17 +103,27 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
     return parsed;
   }
 
-  function openFragment(): void {
+  function takeFrom(parsed: ParsedPad): void {
+    if (!parsed.ok) {
+      tell('error', parsed.sentence);
+      return;
+    }
+    // Undo does not outlive the page: the reader's own pad is put aside as well.
+    if (isOwn.peek()) putAside(surroundings.storage(), serialisePad(pad.peek()));
+    put(parsed.pad, 'opening a link');
+    tell('note', fromLink);
+  }
+
+  async function openFragment(): Promise<void> {
     const fragment = surroundings.fragment();
     if (!carriesPad(fragment)) return;
-    const parsed = parseFragment(fragment);
-    if (parsed.ok) {
-      // Undo does not outlive the page: the reader's own pad is put aside as well.
-      if (isOwn.peek()) putAside(surroundings.storage(), serialisePad(pad.peek()));
-      put(parsed.pad, 'opening a link');
-      tell('note', fromLink);
-    } else tell('error', parsed.sentence);
-    surroundings.clearFragment();
+    try {
+      const { parseFragment } = await import('./link.ts');
+      batch(() => takeFrom(parseFragment(fragment)));
+      surroundings.clearFragment();
+    } catch {
+      tell('error', notFetched);
+    }
   }
 
   function restore(): void {
@@ -140,10 +154,8 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
   }
 
   function attach(): () => void {
-    batch(() => {
-      restore();
-      openFragment();
-    });
+    batch(restore);
+    void openFragment();
     let cancel = (): void => {};
     const offs = [
       effect(() => {
@@ -153,7 +165,7 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
       }),
       surroundings.onLeave(save),
       surroundings.onKept(adopt),
-      surroundings.onFragment(openFragment),
+      surroundings.onFragment(() => void openFragment()),
     ];
     return () => {
       cancel();
@@ -181,7 +193,10 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
     replace: (next, label) => put(next, label),
     open,
     fileText: () => padFileText(pad.peek()),
-    fragment: () => padFragment(pad.peek()),
+    fragment: async () => {
+      const { padFragment } = await import('./link.ts');
+      return padFragment(pad.peek());
+    },
     aside: () => readAside(surroundings.storage()),
     dismissNotice: () => {
       notice.value = null;

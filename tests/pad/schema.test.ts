@@ -2,11 +2,12 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { craneMultipliers } from '#core/fittings.ts';
 import { gaugeGrades as coreGrades } from '#core/gauges.ts';
-import { checkDocument, quantityAt } from '#pad/check.ts';
+import { checkDocument, quantityAt, rangeAt } from '#pad/check.ts';
 import { demos } from '#pad/demos.ts';
-import { padJsonSchema } from '#pad/jsonSchema.ts';
+import { padJsonSchema, padSchemaPath } from '#pad/jsonSchema.ts';
 import { emptyPad } from '#pad/parts.ts';
 import { fittingKinds, gaugeGrades, padFormat, padVersion } from '#pad/schema.ts';
+import { GET } from '../../src/pages/schema/pad-v1.json.ts';
 import { padDocuments } from './arbitraryPads.ts';
 import type { JsonSchema } from './fromJsonSchema.ts';
 
@@ -87,6 +88,12 @@ describe('the definition of the pad file', () => {
     expect(quantityAt(['no', 'such', 'field'])).toBeNull();
   });
 
+  test('knows the range of a field, so that a form need not repeat it', () => {
+    expect(rangeAt(['site', 'altitude'])).toEqual({ least: -430, greatest: 5000 });
+    expect(rangeAt(['needs', 0, 'minutes'])).toEqual({ least: 0, greatest: 1440 });
+    expect(rangeAt(['name'])).toEqual({});
+  });
+
   test('offers every fitting that the core has a coefficient for', () => {
     for (const kind of Object.keys(craneMultipliers)) expect(fittingKinds).toContain(kind);
   });
@@ -104,6 +111,11 @@ describe('the published JSON Schema', () => {
     // JSON Schema, draft 2020-12.
     expect(padJsonSchema()['$schema']).toBe('https://json-schema.org/draft/2020-12/schema');
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
+  });
+
+  test('stands on the site at the address of its version', async () => {
+    expect(padSchemaPath).toBe('/schema/pad-v1.json');
+    expect(await GET().json()).toEqual(schema);
   });
 
   test('asks only for the format and the version', () => {

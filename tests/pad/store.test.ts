@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { lodgePad, ownerPad } from '#pad/demos.ts';
 import { serialisePad } from '#pad/file.ts';
 import { padFragment } from '#pad/link.ts';
@@ -142,31 +142,34 @@ describe('files and links', () => {
     expect(store.pad.value).toBe(ownerPad);
   });
 
-  test('a link opens over the kept pad; undo brings that back, and the address is cleared', () => {
+  test('a link opens over the kept pad; undo brings that back, and the address is cleared', async () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) }, padFragment(lodgePad));
     const store = createPadStore(ownerPad, browser.page);
     store.connect();
+    await vi.waitFor(() => expect(browser.fragment()).toBe(''));
     expect(store.pad.value).toEqual(lodgePad);
-    expect(browser.fragment()).toBe('');
     expect(store.notice.value?.kind).toBe('note');
     store.undo();
     expect(store.pad.value.name).toBe('mine');
   });
 
-  test('a pad that a link replaces stays aside even if the page is left at once', () => {
+  test('a pad that a link replaces stays aside even if the page is left at once', async () => {
     const mine = serialisePad(named('mine'));
     const browser = surroundings({ [padKey]: mine }, padFragment(lodgePad));
     const store = createPadStore(ownerPad, browser.page);
-    store.connect()();
+    const disconnect = store.connect();
+    await vi.waitFor(() => expect(browser.fragment()).toBe(''));
+    disconnect();
     expect(readKept(browser.page.storage())).toMatchObject({ kind: 'pad', pad: lodgePad });
     expect(store.aside()).toBe(mine);
   });
 
-  test('a broken link leaves the kept pad untouched and says so', () => {
+  test('a broken link leaves the kept pad untouched and says so', async () => {
     const broken = padFragment(lodgePad).slice(0, 200);
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) }, broken);
     const store = createPadStore(ownerPad, browser.page);
     store.connect();
+    await vi.waitFor(() => expect(browser.fragment()).toBe(''));
     expect(store.pad.value.name).toBe('mine');
     expect(store.notice.value?.sentence).toContain('The pad in this link is damaged');
   });
@@ -177,10 +180,10 @@ describe('files and links', () => {
     expect(browser.fragment()).toBe('#pump');
   });
 
-  test('the fragment and the file carry the present pad', () => {
+  test('the fragment and the file carry the present pad', async () => {
     const store = createPadStore(ownerPad, surroundings().page);
     store.replace(lodgePad, 'another example');
-    expect(store.fragment()).toBe(padFragment(lodgePad));
+    expect(await store.fragment()).toBe(padFragment(lodgePad));
     expect(JSON.parse(store.fileText())).toEqual(JSON.parse(serialisePad(lodgePad)));
   });
 });
