@@ -1,3 +1,4 @@
+/// <reference types="vitest/config" />
 import { getViteConfig } from 'astro/config';
 
 /** Unit, property and structure tests: everything that needs no browser. */

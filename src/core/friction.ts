@@ -6,7 +6,7 @@
  */
 import { standardGravity } from './constants.ts';
 import { requireBetween } from './errors.ts';
-import { flowArea, inch, meanVelocity, reynoldsNumber } from './pipe.ts';
+import { meanVelocity, reynoldsNumber } from './pipe.ts';
 
 /** Absolute roughness of smooth plastic pipe [m], 1.5 micrometres (Moody's "drawn tubing", 1944). */
 export const smoothPlasticRoughness = 1.5e-6;
@@ -29,18 +29,6 @@ export interface DarcyRun {
   readonly roughness: number;
   /** Kinematic viscosity [m2/s], 1e-8 to 1. */
   readonly kinematicViscosity: number;
-}
-
-/** A straight run of pipe, for Hazen–Williams. */
-export interface HazenRun {
-  /** Flow [m3/s], 0 or more. */
-  readonly flow: number;
-  /** Inside diameter [m], 0.0001 to 10. */
-  readonly bore: number;
-  /** Length [m], 0 or more. */
-  readonly length: number;
-  /** Hazen–Williams coefficient [-], 10 to 200; 150 for new PVC. */
-  readonly c: number;
 }
 
 /** A friction factor and its slope, written in place so that a solver need not allocate. */
@@ -232,7 +220,7 @@ export function frictionFactor(reynolds: number, relativeRoughness: number): num
  * Law: df/dRe = -f/Re below 2000; the derivative of the cubic to 4000; above, by implicit differentiation of Colebrook–White, -2 f c b / (Re (a + b x + c b)), with a = e/3.7, b = 2.51/Re, c = 2/ln 10, x = 1/sqrt f.
  * @param reynolds Reynolds number [-], 1e-100 to 1e12.
  * @param relativeRoughness Roughness over bore [-], 0 to 0.1.
- * @param factor Darcy friction factor there [-], 1e-3 to 1e300, as frictionFactor gives it.
+ * @param factor Darcy friction factor there [-], 1e-3 to 1e102, as frictionFactor gives it.
  * @returns Slope [-].
  * @throws CoreError when any of them lies outside its range or is not a number.
  * Accuracy: analytic; checked against finite differences.
@@ -242,7 +230,7 @@ export function frictionFactor(reynolds: number, relativeRoughness: number): num
 export function frictionSlope(reynolds: number, relativeRoughness: number, factor: number): number {
   requireReynolds(reynolds);
   requireRoughness(relativeRoughness);
-  requireBetween('friction factor', factor, 1e-3, 1e300, '');
+  requireBetween('friction factor', factor, 1e-3, 1e102, '');
   if (reynolds <= laminarLimit) return -factor / reynolds;
   if (reynolds < turbulentLimit) return blend(reynolds, relativeRoughness, true);
   return turbulentSlope(reynolds, relativeRoughness, factor);
@@ -293,49 +281,4 @@ export function darcyWeisbach(run: DarcyRun): number {
   }
   const factor = frictionFactor(reynolds, run.roughness / run.bore);
   return (factor * (run.length / run.bore) * velocity * velocity) / (2 * standardGravity);
-}
-
-/** The three spellings of Hazen–Williams. */
-export type HazenWilliamsForm = 'si' | 'rational' | 'gpm';
-
-// One foot and one US gallon of 231 cubic inches, exact by definition (NIST SP 811, B.8).
-const foot = 12 * inch;
-const gallonPerMinute = (231 * inch ** 3) / 60;
-
-function hazenGradientSi(run: HazenRun): number {
-  return (10.67 * run.flow ** 1.852) / (run.c ** 1.852 * run.bore ** 4.8704);
-}
-
-function hazenGradientRational(run: HazenRun): number {
-  const velocityFeet = run.flow / flowArea(run.bore) / foot;
-  const hydraulicRadiusFeet = run.bore / foot / 4;
-  return (velocityFeet / (1.318 * run.c * hydraulicRadiusFeet ** 0.63)) ** (1 / 0.54);
-}
-
-function hazenGradientGpm(run: HazenRun): number {
-  const flowGpm = run.flow / gallonPerMinute;
-  const per100 = 0.2083 * (100 / run.c) ** 1.852 * flowGpm ** 1.852;
-  return per100 / (run.bore / inch) ** 4.8655 / 100;
-}
-
-/**
- * Head lost to friction in a straight run, Hazen–Williams, in one of its three spellings.
- *
- * Law: si: h/L = 10.67 Q^1.852 / (C^1.852 D^4.8704) in metres; rational: V = 1.318 C R^0.63 S^0.54 in feet; gpm: h per 100 = 0.2083 (100/C)^1.852 Q^1.852 / d^4.8655 in gpm and inches.
- * @param run The run of pipe [see HazenRun], fields as there.
- * @param form Spelling [-], one of 'si', 'rational' and 'gpm'; 'si' when left out.
- * @returns Head [m]; 0 at no flow or no length.
- * @throws CoreError when a field lies outside its range or is not a number.
- * Accuracy: the spellings differ by up to 2 %; with C 150 in water at 20 degC within 2 % of Darcy–Weisbach near 6 ft/s in 2 in pipe, 12 % low at 10 gpm.
- * Source: Williams and Hazen, Hydraulic Tables (1905); 77 Ill. Adm. Code 906 App. A prints a table from it.
- * @example hazenWilliams({ flow: 0.003785411784, bore: 0.0525018, length: 100, c: 150 }, 'rational') // 5.5797202
- */
-export function hazenWilliams(run: HazenRun, form: HazenWilliamsForm = 'si'): number {
-  requireBetween('flow', run.flow, 0, 1e6, 'm3/s');
-  requireBetween('bore', run.bore, 1e-4, 10, 'm');
-  requireBetween('length', run.length, 0, 1e9, 'm');
-  requireBetween('Hazen–Williams coefficient', run.c, 10, 200, '');
-  if (form === 'gpm') return hazenGradientGpm(run) * run.length;
-  if (form === 'rational') return hazenGradientRational(run) * run.length;
-  return hazenGradientSi(run) * run.length;
 }

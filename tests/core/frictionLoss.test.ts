@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/errors.ts';
-import { darcyWeisbach, hazenWilliams, smoothPlasticRoughness } from '#core/friction.ts';
+import { darcyWeisbach, smoothPlasticRoughness } from '#core/friction.ts';
+import { hazenWilliams } from '#core/hazenWilliams.ts';
 import { pipeSize } from '#core/pipe.ts';
 import { allowance, referenceCases } from './referenceCases.ts';
 

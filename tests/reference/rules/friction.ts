@@ -1,12 +1,6 @@
 import { standardGravity } from '#core/constants.ts';
-import {
-  colebrookWhite,
-  darcyWeisbach,
-  frictionFactor,
-  type HazenWilliamsForm,
-  hazenWilliams,
-  laminarFriction,
-} from '#core/friction.ts';
+import { colebrookWhite, darcyWeisbach, frictionFactor, laminarFriction } from '#core/friction.ts';
+import { type HazenWilliamsForm, hazenWilliams } from '#core/hazenWilliams.ts';
 import { meanVelocity, reynoldsNumber } from '#core/pipe.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
