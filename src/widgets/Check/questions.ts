@@ -24,7 +24,7 @@ const flowAtLimit: QuestionMaker = (draw, units) => {
   const [asked, other] = draw.pick([
     ['sch40-2', 'sch80-2'],
     ['sch80-2', 'sch40-2'],
-    ['sch40-1.5', 'sch80-1.5'],
+    ['sch40-3', 'sch80-3'],
     ['sch40-2.5', 'sch80-2.5'],
   ] as const);
   const velocity = toSI('velocity', draw.pick([6, 8] as const), 'ft/s');
