@@ -24,8 +24,14 @@ export const test = base.extend<Watch>({
   ],
 });
 
+/** The one message that comes from keeping the service worker out, not from the site. */
+const ofTheTestItself = /Service Worker registration blocked by Playwright/;
+
 async function watch(page: Page, problems: string[]): Promise<void> {
-  page.on('console', (message) => problems.push(`console ${message.type()}: ${message.text()}`));
+  page.on('console', (message) => {
+    const text = `console ${message.type()}: ${message.text()}`;
+    if (!ofTheTestItself.test(text)) problems.push(text);
+  });
   page.on('pageerror', (error) => problems.push(`error: ${error.message}`));
   page.on('request', (request) => {
     const url = request.url();
@@ -40,17 +46,20 @@ async function watch(page: Page, problems: string[]): Promise<void> {
   });
 }
 
-/** Waits until every part of the page that starts on sight has started. */
+/** Scrolls through the page until every part that starts on sight has started. */
 export async function wakeAll(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    const islands = () => [...document.querySelectorAll('astro-island[ssr]')];
-    for (const island of islands()) {
-      island.scrollIntoView();
-      await new Promise((done) => setTimeout(done, 50));
-    }
-    scrollTo(0, 0);
-  });
-  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
+  const asleep = page.locator('astro-island[ssr]');
+  await expect(async () => {
+    await page.evaluate(async () => {
+      for (const island of document.querySelectorAll('astro-island[ssr]')) {
+        // An island has no box of its own; its first child has.
+        island.firstElementChild?.scrollIntoView({ behavior: 'instant' });
+        await new Promise((done) => setTimeout(done, 40));
+      }
+    });
+    await expect(asleep).toHaveCount(0, { timeout: 500 });
+  }).toPass({ timeout: 20_000 });
+  await page.evaluate(() => scrollTo({ top: 0, behavior: 'instant' }));
 }
 
 export { expect };
