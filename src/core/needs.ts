@@ -20,9 +20,9 @@ export interface Need {
   /** Name of the need, any text. */
   readonly id: string;
   readonly kind: NeedKind;
-  /** Least flow through the pump that serves it [m3/s], 0 or more. */
+  /** Least flow through the pump that serves it [m3/s], 0 to 10. */
   readonly leastFlow: number;
-  /** Greatest flow it bears [m3/s], 0 or more; none when left out. */
+  /** Greatest flow it bears [m3/s], 0 to 10; none when left out. */
   readonly greatestFlow?: number | undefined;
   /** Minutes a day it must be served [min], 0 to 1440. */
   readonly minutes: number;
@@ -145,7 +145,11 @@ function padOf({ curve, circuit, limits, minRatio, maxRatio }: LadderInputs): Pa
   return {
     flowAt,
     ratioFor: (flow) => {
-      const found = ratioForFlow(curve, folded, flow, { min: minRatio, max: maxRatio });
+      // A drop a second is as good as the first movement of the water.
+      const found = ratioForFlow(curve, folded, Math.max(flow, 1e-9), {
+        min: minRatio,
+        max: maxRatio,
+      });
       return found.kind === 'found' ? found.ratio : undefined;
     },
     leastRatio: atTop.kind === 'noFlow' ? atTop.leastRatio : undefined,
@@ -221,8 +225,6 @@ function tightestHard(limits: readonly Limit[], flow: number): Limit | undefined
 }
 
 function requireNeed(need: Need): void {
-  requireNotNegative('leastFlow', need.leastFlow, 'm3/s');
-  if (need.greatestFlow !== undefined) {
-    requireNotNegative('greatestFlow', need.greatestFlow, 'm3/s');
-  }
+  requireBetween('leastFlow', need.leastFlow, 0, 10, 'm3/s');
+  requireBetween('greatestFlow', need.greatestFlow ?? 0, 0, 10, 'm3/s');
 }

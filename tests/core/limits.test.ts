@@ -1,0 +1,156 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { branchFlows, type Circuit, largestVelocity, suctionHead } from '#core/circuit.ts';
+import { CoreError } from '#core/errors.ts';
+import { crossedLimits, type LimitInputs, limitsFor } from '#core/limits.ts';
+import { npshAvailable } from '#core/npsh.ts';
+import { circuit } from './padFixtures.ts';
+
+const inch = 0.0254; // exact, NIST SP 811
+const gallonsPerMinute = 3.785_411_784 / 60_000; // exact, NIST SP 811
+const only = (inputs: Omit<LimitInputs, 'circuit'>, on: Circuit = circuit) => {
+  const [limit] = limitsFor({ circuit: on, ...inputs });
+  if (limit === undefined) throw new Error('a limit was expected');
+  return limit;
+};
+
+const line = (id: string, bore: number, length: number) => ({
+  id,
+  lift: 0,
+  parts: [{ kind: 'pipe' as const, id: `${id} pipe`, bore, length, roughness: 1.5e-6 }],
+});
+const twoLines: Circuit = {
+  ...circuit,
+  suction: [
+    {
+      kind: 'parallel',
+      id: 'lines',
+      branches: [line('drain', 0.05, 8), line('skimmer', 0.05, 16)],
+    },
+  ],
+};
+
+describe('velocity', () => {
+  it('6 ft/s in 2 in is 62.8 gpm in Schedule 40 and 55.2 in Schedule 80', () => {
+    // V = 0.4085 Q/d^2 (gpm, in, ft/s), as the Hydraulic Institute prints it; bores ASTM D1785.
+    for (const bore of [2.067, 1.939]) {
+      const pipe = { kind: 'pipe', id: 'p', bore: bore * inch, length: 5, roughness: 0 } as const;
+      const limit = only({ suctionVelocity: 6 * 0.3048 }, { ...circuit, suction: [pipe] });
+      const expected = (6 * bore ** 2) / 0.4085;
+      expect(limit.greatestFlow / gallonsPerMinute / expected).toBeCloseTo(1, 3);
+      expect(limit).toMatchObject({ kind: 'suctionVelocity', partId: 'p', hard: false });
+    }
+  });
+
+  it('in branches counts the flow of the branch, and binds at the fastest', () => {
+    const limit = only({ suctionVelocity: 1.5 }, twoLines);
+    expect(largestVelocity(twoLines, limit.greatestFlow, 'suction')?.velocity).toBeCloseTo(1.5, 9);
+    expect(limit.partId).toBe('drain pipe');
+  });
+
+  it('sets no limit where there is no pipe', () => {
+    expect(limitsFor({ circuit: { ...circuit, suction: [] }, suctionVelocity: 2 })).toEqual([]);
+  });
+});
+
+describe('equipment', () => {
+  it('the filter bears its area times its rate', () => {
+    expect(only({ filter: { area: 0.3, rate: 0.0125 } }).greatestFlow).toBeCloseTo(0.00375, 15);
+  });
+
+  it('a heater in a branch lets more flow through the pump than through itself', () => {
+    const branch = { ...twoLines, suction: circuit.suction, discharge: twoLines.suction };
+    const limit = only({ heater: { greatestFlow: 0.002, branchId: 'skimmer' } }, branch);
+    const through = branchFlows(branch, limit.greatestFlow).find((b) => b.branchId === 'skimmer');
+    expect(through?.flow).toBeCloseTo(0.002, 12);
+    expect(limit.greatestFlow).toBeGreaterThan(0.004);
+    expect(only({ heater: { greatestFlow: 0.002 } }).greatestFlow).toBe(0.002);
+  });
+});
+
+describe('suction covers (16 CFR 1450, ANSI/APSP/ICC-16: hard; sharing from memory)', () => {
+  const cover = (id: string, markedFlow: number) => ({ id, markedFlow });
+
+  it('one cover bears what is marked on it, and is a hard stop', () => {
+    expect(only({ suctionCovers: [cover('a', 0.005)] })).toMatchObject({
+      kind: 'suctionCover',
+      greatestFlow: 0.005,
+      hard: true,
+      partId: 'a',
+    });
+  });
+
+  it('covers that share are counted with one blocked', () => {
+    const three = [cover('a', 0.005), cover('b', 0.004), cover('c', 0.006)];
+    expect(only({ suctionCovers: three.slice(0, 2) }).greatestFlow).toBe(0.004);
+    expect(only({ suctionCovers: three }).greatestFlow).toBe(0.008);
+    expect(only({ suctionCovers: three, blockedCovers: 0 }).greatestFlow).toBe(0.012);
+  });
+
+  it('a cover in a branch bears the flow of its branch', () => {
+    const limit = only({ suctionCovers: [{ ...cover('a', 0.003), branchId: 'drain' }] }, twoLines);
+    const through = branchFlows(twoLines, limit.greatestFlow).find((b) => b.branchId === 'drain');
+    expect(through?.flow).toBeCloseTo(0.003, 12);
+    expect(limit.hard).toBe(true);
+  });
+
+  it('refuses a branch that the circuit does not have', () => {
+    const lost = [{ ...cover('a', 0.003), branchId: 'nowhere' }];
+    expect(() => limitsFor({ circuit, suctionCovers: lost })).toThrow(CoreError);
+  });
+});
+
+describe('NPSH', () => {
+  const need = {
+    atmosphere: 101_325,
+    surfaceAbovePump: -1,
+    margin: 0.5,
+    required: (flow: number) => 1 + 1e5 * flow ** 2,
+  };
+
+  it('is met with just the margin at the greatest flow', () => {
+    const { greatestFlow } = only({ npsh: need });
+    const available = npshAvailable({
+      atmosphere: need.atmosphere,
+      water: circuit.water,
+      surfaceAbovePump: -1,
+      suctionLoss: suctionHead(circuit, greatestFlow),
+    });
+    expect(available - need.required(greatestFlow)).toBeCloseTo(0.5, 8);
+  });
+
+  it('allows no flow where it is missed before the water moves', () => {
+    expect(only({ npsh: { ...need, surfaceAbovePump: -10 } }).greatestFlow).toBe(0);
+  });
+});
+
+describe('limits together', () => {
+  it('stand with the tightest first', () => {
+    const limits = limitsFor({
+      circuit,
+      suctionVelocity: 1.8,
+      dischargeVelocity: 2.4,
+      filter: { area: 0.5, rate: 0.0125 },
+      heater: { greatestFlow: 0.007 },
+      suctionCovers: [{ id: 'a', markedFlow: 0.006 }],
+    });
+    const flows = limits.map((limit) => limit.greatestFlow);
+    expect(limits).toHaveLength(5);
+    expect([...flows].sort((a, b) => a - b)).toEqual(flows);
+  });
+
+  it('are crossed above and not at their flow, and more of them the more flows', () => {
+    const limits = limitsFor({ circuit, suctionVelocity: 1.8, dischargeVelocity: 2.4 });
+    for (const limit of limits) {
+      expect(crossedLimits([limit], limit.greatestFlow)).toEqual([]);
+      expect(crossedLimits([limit], limit.greatestFlow * 1.001)).toEqual([limit]);
+    }
+    const flow = fc.double({ min: 0, max: 0.02, noNaN: true });
+    fc.assert(
+      fc.property(flow, flow, (a, b) => {
+        const count = (at: number) => crossedLimits(limits, at).length;
+        expect(count(Math.max(a, b))).toBeGreaterThanOrEqual(count(Math.min(a, b)));
+      }),
+    );
+  });
+});
