@@ -5,17 +5,17 @@ export const bandDeviations = 1.96;
 
 /** A 95 % band of one answer. */
 export interface Band {
-  /** Lower end, in the unit of the answer, not below 0. */
+  /** Lower end [unit of the answer], not below 0. */
   readonly low: number;
-  /** Upper end, in the unit of the answer, not below the lower end. */
+  /** Upper end [unit of the answer], not below the lower end. */
   readonly high: number;
 }
 
 /** One thing measured, with how far it may be off. */
 export interface Measured {
-  /** What was read, in its own unit, any finite number. */
+  /** What was read [its own unit], any finite number. */
   readonly value: number;
-  /** Standard deviation of its error, in the same unit, above 0. */
+  /** Standard deviation of its error [same unit], above 0. */
   readonly deviation: number;
 }
 
@@ -31,6 +31,7 @@ export interface Estimation {
 
 /** The most likely parameters and how well they are known. */
 export interface Estimate {
+  /** Most likely parameters [-], any finite numbers. */
   readonly parameters: readonly number[];
   readonly covariance: readonly (readonly number[])[];
 }
@@ -40,7 +41,7 @@ const slopeStep = 1e-4;
 const mostRounds = 40;
 
 /**
- * 95 % band about an answer that cannot be negative.
+ * Band that holds 95 % about an answer that cannot be negative.
  *
  * Law: value exp(+-1.96 sd/value): the linear band for a small deviation, never below 0 for a large one.
  * @param value The answer [-], in any unit, 0 or more.
@@ -278,4 +279,57 @@ function dot(left: readonly number[], right: readonly number[]): number {
 
 function shifted(values: readonly number[], at: number, by: number): number[] {
   return values.map((value, index) => (index === at ? value + by : value));
+}
+
+/** One point of a straight line to be fitted, with its weight (1/variance). */
+export interface LinePoint {
+  /** Where it was read [-], in any unit. */
+  readonly x: number;
+  /** What was read [-], in any unit. */
+  readonly y: number;
+  /** One over the variance of y [-], above 0. */
+  readonly weight: number;
+}
+
+/** A straight line y = start + slope x that never starts or falls below nothing. */
+export interface HeldLine {
+  readonly start: number;
+  readonly slope: number;
+  /** Which of the two came out negative and was held at 0. */
+  readonly held: 'start' | 'slope' | 'neither';
+  /** Covariance of start and slope, before either was held. */
+  readonly covariance: readonly (readonly number[])[];
+}
+
+/**
+ * Straight line through weighted points, with neither start nor slope negative.
+ *
+ * Law: least weighted squares of y - start - slope x; one that comes out negative is held at 0 and the other fitted alone.
+ * @param points The points [see LinePoint], at two different x or more, none negative.
+ * @returns Start and slope [-], with their covariance.
+ * @throws CoreError when all points share one x.
+ * Accuracy: sums are taken about the mean, so weights far apart cancel nothing.
+ * Source: weighted linear least squares with two non-negative unknowns, where trying each bound is exact.
+ * @example lineThrough([{ x: 0, y: 1, weight: 1 }, { x: 2, y: 5, weight: 1 }]).slope // 2.000
+ */
+export function lineThrough(points: readonly LinePoint[]): HeldLine {
+  const sum = (pick: (point: LinePoint) => number) =>
+    points.reduce((total, point) => total + point.weight * pick(point), 0);
+  const weight = sum(() => 1);
+  const meanX = sum(({ x }) => x) / weight;
+  const meanY = sum(({ y }) => y) / weight;
+  const spread = sum(({ x }) => (x - meanX) ** 2);
+  if (!(spread > 0)) throw new CoreError('points', points.length, 'at two different x or more');
+  const slope = sum(({ x, y }) => (x - meanX) * (y - meanY)) / spread;
+  const start = meanY - slope * meanX;
+  const covariance = [
+    [1 / weight + meanX ** 2 / spread, -meanX / spread],
+    [-meanX / spread, 1 / spread],
+  ];
+  if (start < 0) {
+    const alone = sum(({ x, y }) => x * y) / sum(({ x }) => x * x);
+    return { start: 0, slope: alone, held: 'start', covariance };
+  }
+  if (slope < 0) return { start: meanY, slope: 0, held: 'slope', covariance };
+  return { start, slope, held: 'neither', covariance };
 }

@@ -1,4 +1,4 @@
-import { type Band, bandAbout, varianceOf } from './band.ts';
+import { type Band, bandAbout, type LinePoint, lineThrough, varianceOf } from './band.ts';
 import { CoreError, requireBetween, requireNotNegative, requirePositive } from './errors.ts';
 
 /** Head read at one flow. */
@@ -53,12 +53,6 @@ export interface HeadCurve {
 export type FlowRead =
   | { readonly kind: 'found'; readonly flow: number; readonly extrapolated: boolean }
   | { readonly kind: 'aboveShutoff'; readonly shutoffHead: number };
-
-interface Weighted {
-  readonly x: number;
-  readonly y: number;
-  readonly weight: number;
-}
 
 /**
  * Loss coefficient of a circuit, and its static lift when asked, from head against flow.
@@ -132,7 +126,7 @@ export function flowFromHead(curve: HeadCurve, head: number, ratio: number): Flo
   return { kind: 'found', flow: flow * ratio, extrapolated: flow > curve.lastFlow * (1 + 1e-9) };
 }
 
-function weigh({ flow, head, headTolerance }: HeadReading, exponent: number): Weighted {
+function weigh({ flow, head, headTolerance }: HeadReading, exponent: number): LinePoint {
   requirePositive('flow', flow, 'm3/s');
   requireBetween('flow', flow, 0, 10, 'm3/s');
   requireNotNegative('head', head, 'm');
@@ -142,7 +136,7 @@ function weigh({ flow, head, headTolerance }: HeadReading, exponent: number): We
 }
 
 /** Through the origin: a closed loop. */
-function slopeOf(points: readonly Weighted[]) {
+function slopeOf(points: readonly LinePoint[]) {
   const wxx = total(points, ({ x }) => x * x);
   const k = total(points, ({ x, y }) => x * y) / wxx;
   const covariance = [
@@ -153,25 +147,12 @@ function slopeOf(points: readonly Weighted[]) {
 }
 
 /** Lift and loss together; one that comes out negative is held at 0 and the other fitted alone. */
-function lineOf(points: readonly Weighted[]) {
-  const [w, wx, wxx] = [
-    total(points, () => 1),
-    total(points, ({ x }) => x),
-    total(points, ({ x }) => x * x),
-  ];
-  const [wy, wxy] = [total(points, ({ y }) => y), total(points, ({ x, y }) => x * y)];
-  const determinant = w * wxx - wx * wx;
-  const lift = (wxx * wy - wx * wxy) / determinant;
-  const k = (w * wxy - wx * wy) / determinant;
-  const covariance = [
-    [wxx / determinant, -wx / determinant],
-    [-wx / determinant, w / determinant],
-  ] as const;
-  if (lift < 0) return { lift: 0, k: wxy / wxx, held: 'lift', covariance } as const;
-  if (k < 0) return { lift: wy / w, k: 0, held: 'loss', covariance } as const;
-  return { lift, k, held: 'neither', covariance } as const;
+function lineOf(points: readonly LinePoint[]) {
+  const { start, slope, held, covariance } = lineThrough(points);
+  const names = { start: 'lift', slope: 'loss', neither: 'neither' } as const;
+  return { lift: start, k: slope, held: names[held], covariance };
 }
 
-function total(points: readonly Weighted[], pick: (point: Weighted) => number): number {
+function total(points: readonly LinePoint[], pick: (point: LinePoint) => number): number {
   return points.reduce((sum, point) => sum + point.weight * pick(point), 0);
 }

@@ -1,4 +1,11 @@
-import { type Band, bandAbout, varianceAfter, varianceOf } from './band.ts';
+import {
+  type Band,
+  bandAbout,
+  type HeldLine,
+  lineThrough,
+  varianceAfter,
+  varianceOf,
+} from './band.ts';
 import { CoreError, requireBetween, requirePositive } from './errors.ts';
 
 /** Typical share of the wire power that does not fall with speed, at reference speed; common practice, no source. */
@@ -48,8 +55,11 @@ export type PowerAssumption =
 /** One reading beside what the fit makes of it [W]. */
 export interface PowerResidual {
   readonly id: string;
+  /** Speed over reference speed [-]. */
   readonly ratio: number;
+  /** Wire power read [W]. */
   readonly measured: number;
+  /** Wire power the fit gives there [W]. */
   readonly predicted: number;
   /** Measured less predicted [W]. */
   readonly residual: number;
@@ -57,9 +67,11 @@ export interface PowerResidual {
 
 /** The speed at which one more watt reading would narrow the band most. */
 export interface PowerNarrowing {
+  /** Speed over reference speed [-]. */
   readonly ratio: number;
-  /** Width of the band over the answer, averaged over the speeds [-], before and after. */
+  /** Width of the band over the answer, averaged over the speeds [-]. */
   readonly widthBefore: number;
+  /** The same once that reading is taken [-]. */
   readonly widthAfter: number;
 }
 
@@ -77,7 +89,7 @@ export interface PowerFit {
   readonly narrowing: PowerNarrowing;
 }
 
-type Covariance = readonly [readonly [number, number], readonly [number, number]];
+type Covariance = readonly (readonly number[])[];
 interface Line {
   readonly fixed: number;
   readonly cube: number;
@@ -196,35 +208,21 @@ function lineFromOneSpeed(readings: readonly PowerReading[], share: number): Lin
 }
 
 function lineFromManySpeeds(readings: readonly PowerReading[], share: number): Line {
-  const points = readings.map(({ ratio, power }) => ({
-    x: cubeOf(ratio),
-    y: power,
-    weight: (2 / (share * power)) ** 2,
-  }));
-  const sum = (pick: (point: { x: number; y: number; weight: number }) => number) =>
-    points.reduce((total, point) => total + point.weight * pick(point), 0);
-  const [w, wx, wxx] = [sum(() => 1), sum(({ x }) => x), sum(({ x }) => x * x)];
-  const [wy, wxy] = [sum(({ y }) => y), sum(({ x, y }) => x * y)];
-  const determinant = w * wxx - wx * wx;
-  const fixed = (wxx * wy - wx * wxy) / determinant;
-  const cube = (w * wxy - wx * wy) / determinant;
-  const covariance: Covariance = [
-    [wxx / determinant, -wx / determinant],
-    [-wx / determinant, w / determinant],
-  ];
-  if (fixed < 0) {
-    return {
-      fixed: 0,
-      cube: wxy / wxx,
-      covariance,
-      assumptions: [{ kind: 'fixedDrawNotNegative' }],
-    };
-  }
-  if (cube < 0) {
-    return { fixed: wy / w, cube: 0, covariance, assumptions: [{ kind: 'powerNotFalling' }] };
-  }
-  return { fixed, cube, covariance, assumptions: [] };
+  const { start, slope, held, covariance } = lineThrough(
+    readings.map(({ ratio, power }) => ({
+      x: cubeOf(ratio),
+      y: power,
+      weight: (2 / (share * power)) ** 2,
+    })),
+  );
+  return { fixed: start, cube: slope, covariance, assumptions: heldAssumptions[held] };
 }
+
+const heldAssumptions: Readonly<Record<HeldLine['held'], readonly PowerAssumption[]>> = {
+  start: [{ kind: 'fixedDrawNotNegative' }],
+  slope: [{ kind: 'powerNotFalling' }],
+  neither: [],
+};
 
 function varianceAt(line: Line, ratio: number): number {
   return varianceOf([1, cubeOf(ratio)], line.covariance);

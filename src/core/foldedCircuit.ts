@@ -60,9 +60,9 @@ export interface FoldedCircuit {
 
 /** A head and its slope against flow, written in place. */
 export interface HeadPoint {
-  /** Head [m]. */
+  /** Head [m], any finite number. */
   head: number;
-  /** Slope [m per m3/s]. */
+  /** Slope [m per m3/s], any finite number. */
   slope: number;
 }
 

@@ -81,9 +81,11 @@ export type ReadQuantity =
 export interface PadResidual {
   readonly id: string;
   readonly quantity: ReadQuantity;
+  /** What was read [unit of the quantity], any finite number. */
   readonly measured: number;
+  /** What the fit gives there [unit of the quantity], any finite number. */
   readonly predicted: number;
-  /** Measured less predicted. */
+  /** Measured less predicted [unit of the quantity], any finite number. */
   readonly residual: number;
   /** The same in standard deviations of the reading [-]; beyond 2 is rare, beyond 3 wrong. */
   readonly deviations: number;
@@ -157,8 +159,9 @@ export interface Narrowing {
   readonly instrument: Instrument;
   /** Speed to take it at, over reference speed [-]. */
   readonly ratio: number;
-  /** Width of the 95 % band over the answer, averaged over the speeds [-], before and after. */
+  /** Width of the 95 % band over the answer, averaged over the speeds [-]. */
   readonly widthBefore: number;
+  /** The same once that reading is taken [-]. */
   readonly widthAfter: number;
 }
 
@@ -175,8 +178,9 @@ export interface PadFit {
   readonly circuit: Circuit;
   readonly curve: PumpCurve;
   readonly power: PumpPower;
-  /** Fitted over described resistance on either side [-]; 1 when nothing says otherwise. */
+  /** Fitted over described resistance before the pump [-]; 1 when nothing says otherwise. */
   readonly suctionFactor: number;
+  /** The same after the pump [-]. */
   readonly dischargeFactor: number;
   readonly residuals: readonly PadResidual[];
   readonly contradictions: readonly Contradiction[];

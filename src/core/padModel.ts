@@ -64,16 +64,23 @@ export interface SettledPad {
   readonly foldedSuction: FoldedCircuit;
   readonly curve: PumpCurve;
   readonly power: PumpPower;
+  /** Fitted over described resistance before the pump [-], above 0. */
   readonly suctionFactor: number;
+  /** The same after the pump [-], above 0. */
   readonly dischargeFactor: number;
+  /** Height of the vacuum gauge above the pool surface [m], any finite number. */
   readonly gaugeLevel: number;
 }
 
 /** What a settled pad does at one speed. */
 export interface PadState {
+  /** Flow [m3/s], 0 or more. */
   readonly flow: number;
+  /** Head the pump adds [m], 0 or more. */
   readonly head: number;
+  /** Wire power [W], 0 or more. */
   readonly power: number;
+  /** Loss before the pump [m], 0 or more. */
   readonly suctionLoss: number;
 }
 

@@ -28,8 +28,9 @@ const leastFlowError = 2e-5;
 export interface Observation {
   readonly reading: Reading;
   readonly quantity: ReadQuantity;
+  /** What was read [unit of the quantity], any finite number. */
   readonly value: number;
-  /** Standard deviation in the unit of the quantity, above 0. */
+  /** Standard deviation [unit of the quantity], above 0. */
   readonly deviation: number;
 }
 
@@ -69,7 +70,7 @@ export function observationsIn(
  * @param quantity What is read [see ReadQuantity].
  * @param value The reading [m3/s, Pa, W or V A], any finite number.
  * @param instruments How good the instruments are [see InstrumentAccuracy], fields as there.
- * @returns Standard deviation in the unit of the reading, above 0.
+ * @returns Standard deviation [unit of the reading], above 0.
  * @throws CoreError when a gauge's span is not above 0.
  * Accuracy: as the instrument.
  * Source: ASME B40.100 for gauges (from memory); JCGM 100:2008 for the half.

@@ -1,8 +1,8 @@
 import { parsePad } from './file.ts';
+import { padKey } from './padKey.ts';
 import type { Pad } from './schema.ts';
 
-/** Where the pad is kept in the browser. */
-export const padKey = 'cubelaw-pad';
+export { padKey };
 /** Where text is kept aside that could not be read, or that a link took the place of. */
 export const asideKey = 'cubelaw-pad-aside';
 

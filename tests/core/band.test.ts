@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bandAbout, estimate, slopesOf, varianceAfter, varianceOf } from '#core/band.ts';
+import {
+  bandAbout,
+  estimate,
+  lineThrough,
+  slopesOf,
+  varianceAfter,
+  varianceOf,
+} from '#core/band.ts';
 import { CoreError } from '#core/errors.ts';
 
 describe('a weighted fit with beliefs', () => {
@@ -63,6 +70,23 @@ describe('a weighted fit with beliefs', () => {
       predict: () => [0],
     };
     expect(() => estimate(exact)).toThrow(CoreError);
+  });
+});
+
+describe('a line that never goes below nothing', () => {
+  it('keeps its sense when one reading is a million million times surer than another', () => {
+    const { start, slope, covariance } = lineThrough([
+      { x: 1e-6, y: 100, weight: 1e-10 },
+      { x: 0.01, y: 300, weight: 1e16 },
+    ]);
+    expect(start + slope * 1e-6).toBeCloseTo(100, 6);
+    expect(start + slope * 0.01).toBeCloseTo(300, 6);
+    expect(covariance.flat().every(Number.isFinite)).toBe(true);
+  });
+
+  it('refuses points that all stand at one place', () => {
+    const same = { x: 1, y: 2, weight: 1 };
+    expect(() => lineThrough([same, same])).toThrow(CoreError);
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { findOverlaps, minutesAt } from '#core/day.ts';
 import { fitPower, type PowerReading } from '#core/fitPower.ts';
 import { meanVelocity } from '#core/pipe.ts';
 
@@ -72,8 +73,28 @@ describe('facts of the trade (common practice, no source)', () => {
     expect(1 - feetPerSecond(0.154) / 6).toBeCloseTo(0.12, 2);
   });
 
-  it('a usual day of 2-4 h high, 4-8 h middle and the rest low has hours left for the low speed', () => {
-    expect(24 - (2 + 4)).toBe(18);
-    expect(24 - (4 + 8)).toBe(12);
+  it('a usual day of 2-4 h high and 4-8 h middle leaves 12-18 h low', () => {
+    for (const [high, middle, low] of [
+      [2, 4, 18],
+      [4, 8, 12],
+    ] as const) {
+      const blocks = [
+        { id: 'high', start: 8 * 60, end: (8 + high) * 60, ratio: 1 },
+        { id: 'middle', start: (8 + high) * 60, end: (8 + high + middle) * 60, ratio: 0.6 },
+        { id: 'low', start: (8 + high + middle) * 60, end: 8 * 60, ratio: 0.3 },
+      ];
+      // Ends are minutes of the day, so one past midnight is told by the clock.
+      const onTheClock = blocks.map((block) => ({
+        ...block,
+        start: block.start % 1440,
+        end: block.end % 1440,
+      }));
+      expect(findOverlaps(onTheClock)).toEqual([]);
+      expect([1, 0.6, 0.3].map((ratio) => minutesAt(onTheClock, ratio) / 60)).toEqual([
+        high,
+        middle,
+        low,
+      ]);
+    }
   });
 });

@@ -42,7 +42,7 @@ export default function Ask({ id, question, options, truth, children }: AskProps
             {question}
           </legend>
           {options.map((option) => (
-            <label key={option.id} class="ask-option">
+            <label key={option.id} class="ask-option needs-script">
               <input
                 type="radio"
                 name={id}

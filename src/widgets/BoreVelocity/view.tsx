@@ -77,13 +77,15 @@ export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
       onReset={model.reset}
       note="Smooth plastic pipe, full of water. Between a Reynolds number of 2000 and 4000 the water may do either, and the line is only a bridge."
     >
-      <ChoiceField
-        id={`${id}-pipe`}
-        label="The pipe you look at"
-        choices={model.lines.map(({ pipe }) => ({ id: pipe.id, label: pipe.label }))}
-        value={model.pipeId}
-        apply={model.choosePipe}
-      />
+      <div class="needs-script">
+        <ChoiceField
+          id={`${id}-pipe`}
+          label="The pipe you look at"
+          choices={model.lines.map(({ pipe }) => ({ id: pipe.id, label: pipe.label }))}
+          value={model.pipeId}
+          apply={model.choosePipe}
+        />
+      </div>
       <Plot model={model} drawn={velocity} spoken={spoken} limit={model.limit} />
       <Plot model={model} drawn={loss} spoken={spoken} />
       <RangeField

@@ -8,6 +8,8 @@ import { linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction } from '#charts/scale.ts';
 import { pumpHead } from '#core/pump.ts';
+import { carriesPad } from '#pad/fragment.ts';
+import { padKey } from '#pad/padKey.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { Figure } from '#widgets/kit/Figure.tsx';
 import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
@@ -25,6 +27,7 @@ const opening = 1720;
 export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleMachine, opening), []);
   useEffect(() => {
+    if (!mayHavePad()) return;
     let leave: (() => void) | undefined;
     let gone = false;
     void import('./own.ts').then(({ followPad }) => {
@@ -72,6 +75,15 @@ export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
       />
     </Figure>
   );
+}
+
+/** Whether this browser keeps a pad, or the link brings one; only then is what reads pads fetched. */
+function mayHavePad(): boolean {
+  try {
+    return carriesPad(location.hash) || localStorage.getItem(padKey) !== null;
+  } catch {
+    return false;
+  }
 }
 
 interface PictureProps {

@@ -1,0 +1,2 @@
+/** Where the browser keeps the pad. */
+export const padKey = 'cubelaw-pad';

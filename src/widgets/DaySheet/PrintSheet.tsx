@@ -1,0 +1,238 @@
+import type { JSX } from 'preact';
+import { blockMinutes, stripPieces } from '#charts/ring.ts';
+import type { PadBlock } from '#pad/schema.ts';
+import { format } from '#units/format.ts';
+import { formatMoney, formatPrice } from '#units/money.ts';
+import { inOrder } from './edit.ts';
+import type { WorkedDay } from './figures.ts';
+import type { DayModel } from './model.ts';
+import {
+  crossingsByLimit,
+  crossingText,
+  dateText,
+  isInvented,
+  kilowattHours,
+  lengthText,
+  needName,
+  needText,
+  percentText,
+  priceKindText,
+  quietText,
+  rpmText,
+  shortDate,
+  spanText,
+  turnoversText,
+} from './text.ts';
+
+/** A short warning for the foot of the sheet. */
+export interface SheetCaution {
+  readonly title: string;
+  readonly text: string;
+}
+
+interface SheetProps {
+  readonly model: DayModel;
+  readonly cautions: readonly SheetCaution[];
+}
+
+/** The page that hangs by the pump. It is only drawn on paper. */
+export function PrintSheet({ model, cautions }: SheetProps): JSX.Element | null {
+  const day = model.here.value;
+  if (day === null) return null;
+  const pad = model.pad.value;
+  const date = model.date.value;
+  const made = model.today.value;
+  const kind = priceKindText(date, model.bench.value?.tariff ?? null);
+  const invented = isInvented(pad);
+  return (
+    <section class="print-sheet" data-dense={denseness(day)}>
+      <header>
+        <h2>Day sheet</h2>
+        <p class="print-name">{pad.name || 'A pad without a name'}</p>
+        <p>
+          For {dateText(date)}
+          {kind === '' ? '' : `, ${kind}`}.{invented && <b> Example data, invented.</b>}
+        </p>
+      </header>
+      <PaperStrip model={model} day={day} />
+      <BlockTable model={model} day={day} />
+      <div class="print-columns">
+        <div>
+          <h3>Needs</h3>
+          <ul>
+            {day.report.needs.map((service) => (
+              <li key={service.need.id} class={service.met ? undefined : 'is-short'}>
+                <b>{needName(service.need)}</b> {needText(service)}
+              </li>
+            ))}
+            {day.report.needs.length === 0 && <li>No needs are named.</li>}
+          </ul>
+        </div>
+        <div>
+          <h3>Limits</h3>
+          <LimitList model={model} day={day} />
+        </div>
+        <div>
+          <h3>The day</h3>
+          <Sums model={model} day={day} />
+        </div>
+      </div>
+      <div class="print-cautions">
+        {cautions.map(({ title, text }) => (
+          <p key={title}>
+            <b>{title}.</b> {text}
+          </p>
+        ))}
+      </div>
+      <p class="print-made">
+        Worked out with Cubelaw{made === null ? '' : ` on ${shortDate(made)}`}. Figures are
+        estimates from what was typed in; check them against gauges and meter.
+      </p>
+    </section>
+  );
+}
+
+/** How small the writing must be for all of it to stay on one page. */
+function denseness({ blocks, report }: WorkedDay): 'few' | 'some' | 'many' {
+  const [lines, needs] = [blocks.length, report.needs.length];
+  if (lines <= 7 && needs <= 6) return 'few';
+  return lines <= 16 && needs <= 12 ? 'some' : 'many';
+}
+
+interface PartProps {
+  readonly model: DayModel;
+  readonly day: WorkedDay;
+}
+
+function BlockTable({ model, day }: PartProps): JSX.Element {
+  const units = model.units.value;
+  const at = (block: PadBlock) => day.report.segments.find(({ blockId }) => blockId === block.id);
+  return (
+    <table class="print-blocks">
+      <thead>
+        <tr>
+          <th scope="col">From–to</th>
+          <th scope="col">Lasts</th>
+          <th scope="col">Speed</th>
+          <th scope="col">Flow</th>
+          <th scope="col">Watts</th>
+          <th scope="col">Why</th>
+        </tr>
+      </thead>
+      <tbody>
+        {inOrder(day.blocks).map((block) => (
+          <tr key={block.id}>
+            <th scope="row">{spanText(block)}</th>
+            <td>{lengthText(blockMinutes(block.start, block.end))}</td>
+            <td>
+              <b>{rpmText(block.speed, units)}</b>
+            </td>
+            <td>{format('flow', at(block)?.flow ?? 0, units)}</td>
+            <td>{format('power', at(block)?.power ?? 0, units)}</td>
+            <td class="print-why">{block.reason}</td>
+          </tr>
+        ))}
+        {day.blocks.length === 0 && (
+          <tr>
+            <th scope="row">all day</th>
+            <td colSpan={5}>off</td>
+          </tr>
+        )}
+      </tbody>
+    </table>
+  );
+}
+
+/** The day as it looks: speeds as levels, prices under them. */
+function PaperStrip({ model, day }: PartProps): JSX.Element {
+  const top = model.bench.value?.speeds.top ?? 1;
+  const units = model.units.value;
+  const { currency } = model.pad.value.tariff;
+  return (
+    <div class="print-strip" aria-hidden="true">
+      <div class="print-blocks-row">
+        {day.blocks.flatMap((block) =>
+          stripPieces(block.start, block.end).map((piece) => (
+            <span
+              key={`${block.id}${piece.from}`}
+              class="print-block"
+              style={`--from:${piece.from};--to:${piece.to};--level:${Math.min(1, (block.speed ?? 0) / top)}`}
+            >
+              {piece.to - piece.from > 0.06 && <b>{rpmText(block.speed, units)}</b>}
+            </span>
+          )),
+        )}
+      </div>
+      <div class="print-bands-row">
+        {model.bands.value.map((band) => (
+          <span
+            key={band.start}
+            class="print-band"
+            style={`--from:${band.start / 1440};--to:${band.end / 1440}`}
+          >
+            {formatPrice(band.price, currency).replace(' per\u00a0kWh', '')}
+            {band.end - band.start >= 180 && ` ${band.name ?? ''}`}
+          </span>
+        ))}
+      </div>
+      <div class="print-hours">
+        {[0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour) => (
+          <span key={hour} style={`--at:${hour / 24}`}>
+            {hour}
+          </span>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function LimitList({ model, day }: PartProps): JSX.Element {
+  const crossings = crossingsByLimit(day.report);
+  const { quietCrossings } = day.report;
+  const units = model.units.value;
+  const reference = model.bench.value?.speeds.reference ?? 1;
+  if (crossings.length + quietCrossings.length === 0) {
+    const known = (model.bench.value?.limits.length ?? 0) > 0;
+    return <p>{known ? 'No limit is crossed; quiet hours are kept.' : 'No limits are named.'}</p>;
+  }
+  return (
+    <ul>
+      {crossings.map((crossing) => (
+        <li key={crossing.limit.id} class="is-short">
+          {crossing.limit.hard && <b>Stop: do not run. </b>}
+          {crossingText(crossing, units)}
+        </li>
+      ))}
+      {quietCrossings.map((crossing) => (
+        <li key={crossing.from} class="is-short">
+          {quietText(crossing, reference, units)}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Sums({ model, day }: PartProps): JSX.Element {
+  const units = model.units.value;
+  const { currency } = model.pad.value.tariff;
+  const { report, turnovers, filtered, prices } = day;
+  return (
+    <ul>
+      <li>{format('volume', report.volumeMoved, units)} moved</li>
+      {turnovers !== null && filtered !== null && (
+        <li>
+          {turnoversText(turnovers)} turnovers, {percentText(filtered)} filtered
+        </li>
+      )}
+      <li>{kilowattHours(report.energy, units)}</li>
+      {prices !== null && (
+        <>
+          <li>
+            <b>{formatMoney(prices.day.cost, currency)}</b> for the day
+          </li>
+          <li>{formatMoney(prices.year.cost, currency)} for the year</li>
+        </>
+      )}
+    </ul>
+  );
+}

@@ -1,0 +1,32 @@
+import { padModel } from '#pad/assemble.ts';
+import type { Problem } from '#pad/problems.ts';
+import type { Pad } from '#pad/schema.ts';
+import type { Bench } from './figures.ts';
+
+export interface AssembledBench {
+  /** What a day is worked out on, or null while there is no pump to run. */
+  readonly bench: Bench | null;
+  /** What the day still lacks: without a pump nothing can be told, without the rest a part. */
+  readonly missing: readonly Problem[];
+  /** What is wrong with the blocks, tied to their fields. */
+  readonly blockProblems: readonly Problem[];
+}
+
+/** The reader's pad as a bench for days. */
+export function benchOf(pad: Pad): AssembledBench {
+  const { running, speeds, volume, needs, limits, quiet, tariff, missing, problems } =
+    padModel(pad);
+  const blockProblems = problems.filter(({ path }) => path[0] === 'day' && path[1] === 'blocks');
+  const lacks = [...missing.running, ...missing.volume, ...missing.price].filter(isFirst);
+  if (running === null || speeds === null) return { bench: null, missing: lacks, blockProblems };
+  const pointAt = running.runningAt;
+  return {
+    bench: { speeds, pointAt, volume, needs, limits, quiet, tariff },
+    missing: lacks,
+    blockProblems,
+  };
+}
+
+function isFirst(problem: Problem, at: number, all: readonly Problem[]): boolean {
+  return all.indexOf(problem) === at;
+}

@@ -1,0 +1,224 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
+import { Table } from '#charts/Table.tsx';
+import { padStore } from '#pad/padStore.ts';
+import { problemSentence } from '#pad/problems.ts';
+import type { PadStore } from '#pad/store.ts';
+import { Announce } from '#widgets/kit/Announce.tsx';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { Field } from '#widgets/kit/Field.tsx';
+import { useSettled } from '#widgets/kit/settle.ts';
+import { BlockList } from './BlockList.tsx';
+import { Compare } from './Compare.tsx';
+import { LaneKey, Lanes } from './Lanes.tsx';
+import { createDayModel, type DayModel } from './model.ts';
+import { Limits, Needs } from './Needs.tsx';
+import { PrintSheet, type SheetCaution } from './PrintSheet.tsx';
+import { Strip } from './Strip.tsx';
+import { PriceTable, Totals } from './Totals.tsx';
+import { tableOf } from './table.ts';
+import { dayKindText, findingText, saidText } from './text.ts';
+
+interface DaySheetProps {
+  readonly id: string;
+  readonly cautions: readonly SheetCaution[];
+  /** Where the pad is described, once there is such a page. */
+  readonly padHref?: string | undefined;
+  readonly store?: PadStore;
+}
+
+/** The reader's day: laid out, worked out, compared and printed. */
+export default function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
+  const { id } = props;
+  const model = useMemo(() => createDayModel(store), [store]);
+  useEffect(() => {
+    const now = new Date();
+    model.today.value = { year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() };
+    return store.connect();
+  }, [model, store]);
+  const finding = useComputed(() => findingOf(model));
+  const spoken = useComputed(() => {
+    const said = model.said.value;
+    return said === null ? finding.value : `${saidText(said)} ${finding.value}`;
+  });
+  const table = useSettled(
+    useComputed(() => tableOf(model)),
+    250,
+  );
+  return (
+    <div class="day" id={id}>
+      <div class="day-screen no-print">
+        <Tools id={id} model={model} />
+        <Missing model={model} padHref={props.padHref} />
+        <p class="day-finding">{finding}</p>
+        <Totals model={model} />
+        <section class="sheet day-board" aria-labelledby={`${id}-board`}>
+          <h2 id={`${id}-board`}>The 24 hours</h2>
+          <p class="day-help needs-script">
+            Drag a block to move it, or take hold of either end. With keys: arrows 5 minutes, Page
+            keys an hour. Every time can also be typed below.
+          </p>
+          <Strip model={model} />
+          <div class="day-words">
+            <Said model={model} />
+            <LaneKey model={model} />
+          </div>
+          <Lanes model={model} />
+          <Table data={table} summary="The day as a table" />
+        </section>
+        <section class="day-section">
+          <h2>Blocks</h2>
+          <BlockList id={id} model={model} />
+        </section>
+        <div class="day-halves">
+          <section class="day-section">
+            <h2>Needs</h2>
+            <Needs model={model} />
+          </section>
+          <section class="day-section">
+            <h2>Limits and quiet hours</h2>
+            <Limits model={model} />
+            <h2>Price</h2>
+            <PriceTable model={model} />
+          </section>
+        </div>
+        <section class="day-section">
+          <h2>Beside another day</h2>
+          <Compare id={`${id}-compare`} model={model} />
+        </section>
+        <Announce sentence={spoken} />
+      </div>
+      <PrintSheet model={model} cautions={props.cautions} />
+    </div>
+  );
+}
+
+function findingOf(model: DayModel): string {
+  const day = model.here.value;
+  if (day === null) return 'This day cannot be worked out yet.';
+  return findingText(day, model.units.value, model.pad.value.tariff.currency);
+}
+
+/** Date, undo and redo, units, print. */
+function Tools({ id, model }: { id: string; model: DayModel }): JSX.Element {
+  const { store } = model;
+  const kind = useComputed(() => dayKindText(model.date.value, model.bench.value?.tariff ?? null));
+  const name = useComputed(() => model.pad.value.name || 'A pad without a name');
+  const preset = useComputed(() => model.units.value.preset);
+  const undoLabel = useComputed(() => `Undo ${store.undoLabel.value ?? ''}`.trim());
+  const redoLabel = useComputed(() => `Redo ${store.redoLabel.value ?? ''}`.trim());
+  return (
+    <div class="day-tools">
+      <div class="day-whose">
+        <p class="day-name">{name}</p>
+        <p class="day-kind">{kind}</p>
+      </div>
+      <div class="day-tool-row needs-script">
+        <DateField id={`${id}-date`} model={model} />
+        <ChoiceField
+          id={`${id}-units`}
+          label="Units"
+          choices={[
+            { id: 'us', label: 'US' },
+            { id: 'metric', label: 'Metric' },
+          ]}
+          value={preset}
+          apply={(next) => model.setUnits(next === 'us' ? 'us' : 'metric')}
+        />
+        <div class="day-buttons">
+          <button
+            type="button"
+            class="button button-quiet"
+            aria-label={undoLabel}
+            aria-disabled={store.undoLabel.value === null}
+            onClick={store.undo}
+          >
+            Undo
+          </button>
+          <button
+            type="button"
+            class="button button-quiet"
+            aria-label={redoLabel}
+            aria-disabled={store.redoLabel.value === null}
+            onClick={store.redo}
+          >
+            Redo
+          </button>
+          <button type="button" class="button" onClick={() => window.print()}>
+            Print the sheet
+          </button>
+        </div>
+      </div>
+    </div>
+  );
+}
+
+const two = (value: number) => String(value).padStart(2, '0');
+
+/** The day that is priced; season and kind of day follow from it. */
+function DateField({ id, model }: { id: string; model: DayModel }): JSX.Element {
+  const value = useComputed(() => {
+    const { year, month, day } = model.date.value;
+    return `${year}-${two(month)}-${two(day)}`;
+  });
+  const take = (text: string) => {
+    const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+    const [year, month, day] = (match ?? []).slice(1).map(Number);
+    if (year === undefined || month === undefined || day === undefined) return;
+    if (year >= 1970 && year <= 2200) model.setDate({ year, month, day });
+  };
+  return (
+    <Field id={id} label="Date">
+      <input
+        id={id}
+        class="input"
+        type="date"
+        min="1970-01-01"
+        max="2200-12-31"
+        value={value}
+        onChange={(event) => take(event.currentTarget.value)}
+      />
+    </Field>
+  );
+}
+
+/** What the pad still lacks, and what had to be mended, each in a sentence. */
+function Missing(props: { model: DayModel; padHref?: string | undefined }): JSX.Element | null {
+  const { model, padHref } = props;
+  const units = model.units.value;
+  const lacks = model.missing.value.map((problem) => problemSentence(problem, units));
+  const notice = model.store.notice.value;
+  if (lacks.length === 0 && notice === null && !model.overlapMended.value) return null;
+  return (
+    <div class="day-missing">
+      {notice !== null && (
+        <p>
+          {notice.sentence}{' '}
+          <button type="button" class="button button-quiet" onClick={model.store.dismissNotice}>
+            Close this note
+          </button>
+        </p>
+      )}
+      {model.overlapMended.value && (
+        <p>
+          Two blocks of this pad claimed the same minutes; the later one in the list was cut back.
+        </p>
+      )}
+      {lacks.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {lacks.length > 0 && padHref !== undefined && (
+        <p>
+          <a href={padHref}>Describe your pad</a>
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** Why the last change did not go as wished, or what gave way. */
+function Said({ model }: { model: DayModel }): JSX.Element {
+  const words = useComputed(() => (model.said.value === null ? '' : saidText(model.said.value)));
+  return <p class="day-said">{words}</p>;
+}

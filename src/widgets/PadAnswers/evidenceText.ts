@@ -1,0 +1,187 @@
+/** How the answers are known, in words: bands, the reading to take next, residuals, contradictions. */
+import type { TableData } from '#charts/Table.tsx';
+import type { Instrument, Narrowing, PadResidual, ReadQuantity } from '#core/padEvidence.ts';
+import type { Answer } from '#pad/assemble.ts';
+import { contradictionProblem } from '#pad/assembleReadings.ts';
+import { assumptionSentence } from '#pad/assumptions.ts';
+import { isUnsaid, type Problem, problemSentence } from '#pad/problems.ts';
+import type { Pad } from '#pad/schema.ts';
+import type { UnitChoice } from '#units/choice.ts';
+import { format } from '#units/format.ts';
+import type { Quantity } from '#units/quantities.ts';
+import { type Scene, settable } from './scene.ts';
+import { joined, percent, rpm } from './text.ts';
+
+/** Half the width of a band as a share: "± 12 %". */
+const plusMinus = (width: number) => `±\u00a0${percent(width / 2)}`;
+
+type Banded = keyof Scene['fit']['narrowingOf'];
+
+/** How wide the bands are over the whole range of speeds. */
+export function widthText({ fit }: Scene): string {
+  const width = (of: Banded) => plusMinus(fit.narrowingOf[of].widthBefore);
+  return `Over the whole range of speeds the flow is known to about ${width('flow')}, the head to ${width('head')} and the power to ${width('power')}; nineteen times in twenty the truth should lie within.`;
+}
+
+const takes: Readonly<Record<Instrument, string>> = {
+  flowMeter: 'Read a flow meter',
+  filterGauge: 'Read the filter gauge',
+  vacuumGauge: 'Read a vacuum gauge before the pump',
+  wattMeter: 'Read the watts',
+};
+
+/** A reading that narrows a band by less than this share is not worth the walk. */
+const worthIt = 0.1;
+
+/** Which reading would narrow each band most, the widest band first. */
+export function narrowingTexts(scene: Scene, units: UnitChoice): readonly string[] {
+  const { fit, speeds } = scene;
+  const all = (['power', 'flow', 'head'] as const)
+    .map((of) => ({ of, ...fit.narrowingOf[of] }))
+    .filter(({ widthBefore, widthAfter }) => widthAfter < widthBefore * (1 - worthIt))
+    .sort((a, b) => b.widthBefore - a.widthBefore);
+  const sentence = ({
+    of,
+    instrument,
+    ratio,
+    widthBefore,
+    widthAfter,
+  }: Narrowing & { of: Banded }) => {
+    const at = rpm(settable(scene, ratio * speeds.reference - scene.step / 2), units);
+    return `${takes[instrument]} at ${at}: the band on ${of} would shrink from ${plusMinus(widthBefore)} to ${plusMinus(widthAfter)}.`;
+  };
+  return all.map(sentence);
+}
+
+/** What was taken for granted, each in a sentence. */
+export function assumptionTexts({ known }: Scene, units: UnitChoice): readonly string[] {
+  return known.assumptions.map((each) => assumptionSentence(each, units));
+}
+
+function readingName(pad: Pad, place: number | string | undefined, units: UnitChoice): string {
+  const speed = typeof place === 'number' ? pad.readings[place]?.speed : undefined;
+  return speed == null ? 'A reading' : `Reading at ${rpm(speed, units)}`;
+}
+
+/** Readings that cannot be right together, each named by its speed. */
+export function contradictionTexts({ fit, pad }: Scene, units: UnitChoice): readonly string[] {
+  return fit.contradictions.map((found) => {
+    const problem = contradictionProblem(found, pad.readings);
+    return `${readingName(pad, problem.path[1], units)}: ${problemSentence(problem, units)}`;
+  });
+}
+
+const readNames: Readonly<Record<ReadQuantity, string>> = {
+  flow: 'Flow meter',
+  dischargePressure: 'Filter gauge',
+  suctionVacuum: 'Vacuum gauge',
+  power: 'Watts',
+  apparentPower: 'Volts times amperes',
+};
+const readUnits: Readonly<Record<ReadQuantity, Quantity>> = {
+  flow: 'flow',
+  dischargePressure: 'pressure',
+  suctionVacuum: 'vacuum',
+  power: 'power',
+  apparentPower: 'power',
+};
+
+/** Deviations up to which a reading agrees with the fit, and beyond which it is wrong. */
+const rare = 2;
+const wrong = 3;
+
+function verdict({ deviations }: PadResidual): string {
+  const off = Math.abs(deviations);
+  if (off <= rare) return 'fits';
+  return off <= wrong ? 'a little off' : 'does not fit';
+}
+
+/** Watts beside volt-amperes: a unit of its own that no choice offers. */
+function readText(quantity: ReadQuantity, value: number, units: UnitChoice): string {
+  if (quantity === 'apparentPower') return `${Math.round(value)}\u00a0VA`;
+  return format(readUnits[quantity], value, units);
+}
+
+/** Every reading beside what the pad as worked out would show. */
+export function residualTable({ fit, pad }: Scene, units: UnitChoice): TableData | null {
+  if (fit.residuals.length === 0) return null;
+  const speedOf = (id: string) => {
+    const speed = pad.readings.find((one) => one.id === id)?.speed;
+    return speed == null ? id : rpm(speed, units);
+  };
+  return {
+    caption: 'Each reading beside what the pad as worked out would show',
+    columns: ['Reading', 'Instrument', 'Read', 'Worked out', 'Difference', 'Verdict'],
+    rows: fit.residuals.map((each) => [
+      speedOf(each.id),
+      readNames[each.quantity],
+      readText(each.quantity, each.measured, units),
+      readText(each.quantity, each.predicted, units),
+      readText(each.quantity, each.residual, units),
+      verdict(each),
+    ]),
+  };
+}
+
+/** How well the readings agree, in a sentence. */
+export function agreementText({ fit }: Scene): string {
+  const count = fit.residuals.length;
+  if (count === 0) {
+    return 'There are no readings yet, so everything rests on the description and on usual figures. One reading of the watts, or of the filter gauge, already helps.';
+  }
+  const off = fit.residuals.filter((each) => Math.abs(each.deviations) > rare).length;
+  if (off === 0) {
+    return count === 1
+      ? 'The one figure read is met within what its instrument allows.'
+      : `All ${count} figures read agree within what their instruments allow.`;
+  }
+  return `${off} of ${count} figures read ${off === 1 ? 'is' : 'are'} further off than ${off === 1 ? 'its instrument' : 'their instruments'} should be.`;
+}
+
+/** Parts that the answers leave out because they are not fully described. */
+export function leftOutText({ known }: Scene): string {
+  const parts = known.problems.filter((each) => isUnsaid(each) && each.path[0] === 'plumbing');
+  const count = new Set(parts.map(({ path }) => path.slice(0, -1).join('/'))).size;
+  if (count === 0) return '';
+  return count === 1
+    ? 'One part of the plumbing is left out until it is fully described.'
+    : `${count} parts of the plumbing are left out until they are fully described.`;
+}
+
+const answerNames: Readonly<Record<Answer, string>> = {
+  volume: 'volume of the pool',
+  running: 'operating points',
+  turnover: 'turnover',
+  ladder: 'speed ladder',
+  price: 'price',
+  day: 'day sheet',
+};
+
+/** One thing the pad lacks, and the answers that wait for it. */
+export interface Lack {
+  readonly problem: Problem;
+  readonly sentence: string;
+  /** "For the turnover and the day sheet". */
+  readonly waiting: string;
+}
+
+/** What is still missing, each thing once. */
+export function lacks(
+  missing: Readonly<Record<Answer, readonly Problem[]>>,
+  units: UnitChoice,
+): readonly Lack[] {
+  const found = new Map<string, { problem: Problem; answers: Answer[] }>();
+  for (const answer of Object.keys(answerNames) as Answer[]) {
+    for (const problem of missing[answer]) {
+      const key = `${problem.path.join('/')} ${problem.code}`;
+      const entry = found.get(key) ?? { problem, answers: [] };
+      entry.answers.push(answer);
+      found.set(key, entry);
+    }
+  }
+  return [...found.values()].map(({ problem, answers }) => ({
+    problem,
+    sentence: problemSentence(problem, units),
+    waiting: `For the ${joined(answers.map((answer) => answerNames[answer]))}`,
+  }));
+}

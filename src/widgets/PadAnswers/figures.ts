@@ -1,0 +1,221 @@
+/** What one speed gives, what each need and each limit asks for, and where the head goes. */
+
+import type { CalendarDate } from '#core/calendar.ts';
+import { type FastestPlace, type HeadShare, headShares, largestVelocity } from '#core/circuit.ts';
+import { crossedLimits, type Limit } from '#core/limits.ts';
+import { filteredShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
+import type { Unreachable } from '#core/needs.ts';
+import { type OperatingPoint, ratioForFlow } from '#core/operatingPoint.ts';
+import type { PadBand } from '#core/padEvidence.ts';
+import { lineCurrent } from '#core/power.ts';
+import { ruleOn, type Tariff } from '#core/tariff.ts';
+import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import type { Section } from '#pad/schema.ts';
+import { bandNear, ratioWhere, type Scene, settable, settableBelow } from './scene.ts';
+
+/** What one speed gives. */
+export interface Here {
+  /** [rpm] */
+  readonly speed: number;
+  readonly point: OperatingPoint;
+  /** [m3/s]; 0 when no water moves. */
+  readonly flow: number;
+  /** [m] */
+  readonly head: number;
+  /** Wire power [W]. */
+  readonly power: number;
+  readonly band: PadBand;
+  /** Fastest water on either side; undefined where no pipe is described. */
+  readonly suction: FastestPlace | undefined;
+  readonly discharge: FastestPlace | undefined;
+  /** [A], or null where the readings do not tell. */
+  readonly current: number | null;
+  /** Time of one turnover [s], or null. */
+  readonly turnover: number | null;
+  /** Share of the water filtered in a day at this speed [-], or null. */
+  readonly filtered: number | null;
+  readonly crossed: readonly Limit[];
+}
+
+const secondsInDay = 86_400;
+
+export function hereAt(scene: Scene, speed: number): Here {
+  const { running, speeds, known, limits } = scene;
+  const ratio = speed / speeds.reference;
+  const point = running.pointAt(ratio);
+  const flow = point.kind === 'flowing' ? point.flow : 0;
+  const head = point.kind === 'flowing' ? point.head : point.shutoffHead;
+  const power = running.powerAt(ratio);
+  const fastest = (side: 'suction' | 'discharge') => largestVelocity(running.circuit, flow, side);
+  const { volume } = known;
+  const turns = volume !== null && volume > 0 && flow > 0;
+  return {
+    speed,
+    point,
+    flow,
+    head,
+    power,
+    band: bandNear(scene, ratio, { flow, head, power }),
+    suction: fastest('suction'),
+    discharge: fastest('discharge'),
+    current: currentAt(scene, ratio, power),
+    turnover: turns ? turnoverTime(volume, flow) : null,
+    filtered: turns ? filteredShare(turnoversInRun(volume, flow, secondsInDay)) : null,
+    crossed: crossedLimits(limits, flow),
+  };
+}
+
+/** Current by the power factors that the readings imply, the nearest two mixed by speed. */
+function currentAt({ fit, pad, speeds }: Scene, ratio: number, power: number): number | null {
+  const { voltage } = pad.pump;
+  const known = fit.powerFactors
+    .flatMap(({ id, powerFactor }) => {
+      const speed = pad.readings.find((one) => one.id === id)?.speed;
+      const possible = powerFactor >= 0.01 && powerFactor <= 1;
+      return speed && possible ? [{ ratio: speed / speeds.reference, powerFactor }] : [];
+    })
+    .sort((a, b) => a.ratio - b.ratio);
+  const above = known.find((one) => one.ratio >= ratio) ?? known.at(-1);
+  const below = known.findLast((one) => one.ratio <= ratio) ?? known[0];
+  if (!voltage || above === undefined || below === undefined) return null;
+  const width = above.ratio - below.ratio;
+  const part = width > 0 ? (ratio - below.ratio) / width : 0;
+  const factor = below.powerFactor + part * (above.powerFactor - below.powerFactor);
+  return lineCurrent(power, voltage, factor);
+}
+
+/** The dearest and the cheapest price of a day. */
+export interface Prices {
+  /** [currency/kWh] */
+  readonly low: number;
+  readonly high: number;
+  readonly currency: string;
+}
+
+export function pricesOn(tariff: Tariff, date: CalendarDate): Prices | null {
+  const all = ruleOn(tariff, date).dayType.bands.map(({ price }) => price);
+  if (all.length === 0) return null;
+  return { low: Math.min(...all), high: Math.max(...all), currency: tariff.currency };
+}
+
+/** One need with the slowest speed that serves it, or with why there is none. */
+export type LadderRung = { readonly id: string; readonly need: NamedNeed } & (
+  | { readonly kind: 'served'; readonly here: Here }
+  | {
+      readonly kind: 'unreachable';
+      readonly reason: Unreachable;
+      /** [m3/s] */
+      readonly greatestReachableFlow: number;
+    }
+);
+
+/** The ladder, the fastest rung on top as on a real one; what cannot be reached stands above it. */
+export function rungsOf(scene: Scene): readonly LadderRung[] {
+  const { known, speeds } = scene;
+  const rungs = (known.ladder ?? []).map((rung): LadderRung => {
+    const need = rung.need as NamedNeed;
+    if (rung.kind === 'unreachable') return { ...rung, id: need.id, need };
+    const speed = settable(scene, rung.ratio * speeds.reference);
+    return { kind: 'served', id: need.id, need, here: hereAt(scene, speed) };
+  });
+  const height = (rung: LadderRung) =>
+    rung.kind === 'served' ? rung.here.speed : Number.POSITIVE_INFINITY;
+  return rungs.toSorted((a, b) => (height(a) === height(b) ? 0 : height(b) - height(a)));
+}
+
+/** When a limit is crossed: the greatest speed that keeps it, by the likeliest flow and by the most. */
+export interface LimitRow {
+  readonly limit: Limit;
+  readonly crossed: 'always' | 'above' | 'never';
+  /** Fastest speed that keeps it by the likeliest flow [rpm]; null when every speed does or none. */
+  readonly keeps: number | null;
+  /** Fastest speed that keeps it even at the upper end of the band [rpm]; null when every speed does. */
+  readonly surelyKeeps: number | null;
+}
+
+/** The limits, hard stops first. */
+export function limitRows(scene: Scene): readonly LimitRow[] {
+  const rows = scene.limits.map((limit) => limitRow(scene, limit));
+  return rows.toSorted((a, b) => Number(b.limit.hard) - Number(a.limit.hard));
+}
+
+function limitRow(scene: Scene, limit: Limit): LimitRow {
+  const { machine, speeds, notches } = scene;
+  const [min, max] = [speeds.least / speeds.reference, speeds.top / speeds.reference];
+  const bound = ratioWhere(scene, ({ band }) => band.flow.high, limit.greatestFlow);
+  const surelyKeeps = bound === null ? null : settableBelow(scene, bound * speeds.reference);
+  const slowest = notches[0]?.flow ?? 0;
+  if (crossedLimits([limit], slowest).length > 0) {
+    return { limit, crossed: 'always', keeps: null, surelyKeeps };
+  }
+  const fastest = notches.at(-1)?.flow ?? 0;
+  if (crossedLimits([limit], fastest).length === 0) {
+    return { limit, crossed: 'never', keeps: null, surelyKeeps };
+  }
+  const found = ratioForFlow(machine.curve, machine.circuit, limit.greatestFlow, { min, max });
+  const ratio = found.kind === 'found' ? found.ratio : max;
+  const keeps = settableBelow(scene, ratio * speeds.reference);
+  return { limit, crossed: 'above', keeps, surelyKeeps };
+}
+
+/** One piece of the head, by part or by a group of parts. */
+export interface HeadPiece {
+  readonly id: string;
+  /** The parts it is made of: one, or all pipe and fittings of a side. */
+  readonly what: Section | 'suctionPipes' | 'dischargePipes' | 'suction' | 'discharge' | 'lift';
+  /** [m] */
+  readonly head: number;
+}
+
+/** More pieces than this are too many to tell apart in a bar. */
+const mostPieces = 8;
+
+/** Where the head goes, in the order the water meets the parts; the pieces add up to the head. */
+export function headPieces({ running, pad }: Scene, { flow, head }: Here): readonly HeadPiece[] {
+  if (flow === 0) return [];
+  const pieces = new Map<string, { side: HeadShare['side']; shares: HeadShare[] }>();
+  for (const share of headShares(running.circuit, flow)) {
+    if (share.id === 'static') continue;
+    const id = share.path[0] ?? share.id;
+    const piece = pieces.get(id) ?? { side: share.side, shares: [] };
+    piece.shares.push(share);
+    pieces.set(id, piece);
+  }
+  const sections = new Map(
+    [...pad.plumbing.suction, ...pad.plumbing.discharge].map((section) => [section.id, section]),
+  );
+  const merged = pieces.size > mostPieces;
+  const found = new Map<string, HeadPiece>();
+  for (const [id, { side, shares }] of pieces) {
+    const what = pieceName(sections.get(id) ?? side, side, merged);
+    const key = typeof what === 'string' ? what : id;
+    const before = found.get(key)?.head ?? 0;
+    found.set(key, { id: key, what, head: before + wayHead(shares, 0) });
+  }
+  const lift = head - [...found.values()].reduce((sum, piece) => sum + piece.head, 0);
+  // What no part takes is height: of the whole loop, or of the branch that breaks free above the pool.
+  const risen: HeadPiece[] = lift > 1e-6 * head ? [{ id: 'lift', what: 'lift', head: lift }] : [];
+  return [...found.values(), ...risen];
+}
+
+function pieceName(
+  section: Section | HeadShare['side'],
+  side: HeadShare['side'],
+  merged: boolean,
+): HeadPiece['what'] {
+  if (typeof section === 'string' || !merged) return section;
+  const plain = section.kind === 'pipe' || section.kind === 'fitting';
+  return plain ? `${side}Pipes` : section;
+}
+
+/** Head along one way through parts and groups; every way of a group takes the same. */
+function wayHead(shares: readonly HeadShare[], depth: number): number {
+  const here = shares.filter(({ path }) => path.length === depth);
+  const inside = shares.filter(({ path }) => path.length > depth);
+  const groups = Map.groupBy(inside, ({ path }) => path[depth]);
+  const through = [...groups.values()].map((group) => {
+    const ways = [...Map.groupBy(group, ({ path }) => path[depth + 1]).values()];
+    return Math.max(...ways.map((way) => wayHead(way, depth + 2)));
+  });
+  return [...here.map((share) => share.head), ...through].reduce((sum, head) => sum + head, 0);
+}

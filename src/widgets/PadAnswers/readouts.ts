@@ -1,0 +1,159 @@
+/** The row of figures at the speed chosen, each with its band where it is wide. */
+import { computed, type ReadonlySignal } from '@preact/signals';
+import type { Band } from '#core/band.ts';
+import type { FastestPlace } from '#core/circuit.ts';
+import type { UnitChoice } from '#units/choice.ts';
+import { format } from '#units/format.ts';
+import { formatPrice } from '#units/money.ts';
+import type { Reading } from '#widgets/kit/Readings.tsx';
+import type { Here } from './figures.ts';
+import type { AnswersModel } from './model.ts';
+import {
+  bandText,
+  filteredText,
+  hourText,
+  quotientBand,
+  rounded,
+  rpm,
+  scaledBand,
+  waterPerEnergy,
+} from './text.ts';
+
+type Words = (here: Here, units: UnitChoice) => string;
+
+const noPipe = 'no pipe described';
+
+function velocityText(place: FastestPlace | undefined, units: UnitChoice): string {
+  return place === undefined ? noPipe : format('velocity', place.velocity, units);
+}
+
+function velocityNote(place: FastestPlace | undefined, here: Here, units: UnitChoice): string {
+  if (place === undefined) return '';
+  const band = scaledBand(place.velocity, here.flow, here.band.flow);
+  return bandText('velocity', place.velocity, band, units);
+}
+
+/** Energy falls into the quotient from below: more watts, less water. */
+function waterBand(here: Here): Band {
+  const { flow, power, band } = here;
+  const each = quotientBand(flow, band.flow, power, band.power);
+  return scaledBand(waterPerEnergy(here), flow / power, each);
+}
+
+function turnoverBand(here: Here, turnover: number): Band {
+  const { flow, band } = here;
+  const low = band.flow.low > 0 ? band.flow.low : flow / 10;
+  return { low: (turnover * flow) / band.flow.high, high: (turnover * flow) / low };
+}
+
+/** What the pad lets be said at any speed; the words follow the speed. */
+export function readoutsOf(model: AnswersModel): readonly Reading[] {
+  const { here, units, prices, thriftiest } = model;
+  const live = (words: Words): ReadonlySignal<string> =>
+    computed(() => (here.value === null ? '' : words(here.value, units.value)));
+  const reading = (
+    id: string,
+    label: string,
+    value: Words,
+    note: Words | null,
+    of?: Reading['of'],
+  ): Reading => ({
+    id,
+    label,
+    value: live(value),
+    ...(note === null ? {} : { note: live(note) }),
+    ...(of === undefined ? {} : { of }),
+  });
+  const measured = (quantity: 'flow' | 'head' | 'power', label: string): Reading =>
+    reading(
+      quantity,
+      label,
+      (now, in_) =>
+        quantity === 'flow' && now.flow === 0 ? 'none' : format(quantity, now[quantity], in_),
+      (now, in_) => bandText(quantity, now[quantity], now.band[quantity], in_),
+      quantity,
+    );
+  const now = here.value;
+  const paid = prices.value;
+  const best = thriftiest.value;
+  return [
+    measured('flow', 'Flow'),
+    measured('head', 'Head'),
+    measured('power', 'Wire power'),
+    ...(now?.current == null
+      ? []
+      : [
+          reading(
+            'current',
+            'Current',
+            (at, in_) => format('current', at.current ?? 0, in_),
+            () => 'by the power factors read',
+          ),
+        ]),
+    reading(
+      'suction',
+      'Fastest before the pump',
+      (at, in_) => velocityText(at.suction, in_),
+      (at, in_) => velocityNote(at.suction, at, in_),
+      'velocity',
+    ),
+    reading(
+      'discharge',
+      'Fastest after the pump',
+      (at, in_) => velocityText(at.discharge, in_),
+      (at, in_) => velocityNote(at.discharge, at, in_),
+      'velocity',
+    ),
+    ...(model.scene.value?.known.volume == null ? [] : turnoverReadings(reading)),
+    ...(paid === null
+      ? []
+      : [
+          reading(
+            'money',
+            'Money an hour',
+            (at) => hourText(at.power, paid),
+            () =>
+              paid.low === paid.high
+                ? `at ${formatPrice(paid.low, paid.currency)}`
+                : 'by the cheapest and the dearest price of the day',
+            'money',
+          ),
+        ]),
+    reading(
+      'water',
+      'Water per kWh',
+      (at, in_) => (at.flow > 0 ? rounded('volume', waterPerEnergy(at), in_) : 'none'),
+      (at, in_) =>
+        [
+          at.flow > 0 ? bandText('volume', waterPerEnergy(at), waterBand(at), in_) : '',
+          best === null
+            ? ''
+            : `most at ${rpm(best.speed, in_)}: ${rounded('volume', waterPerEnergy(best), in_)}`,
+        ]
+          .filter((part) => part !== '')
+          .join('; '),
+    ),
+  ];
+}
+
+function turnoverReadings(
+  reading: (id: string, label: string, value: Words, note: Words | null) => Reading,
+): readonly Reading[] {
+  return [
+    reading(
+      'turnover',
+      'Turnover',
+      ({ turnover }, units) => (turnover === null ? 'never' : format('duration', turnover, units)),
+      (here, units) =>
+        here.turnover === null
+          ? ''
+          : bandText('duration', here.turnover, turnoverBand(here, here.turnover), units),
+    ),
+    reading(
+      'filtered',
+      'Filtered in a day',
+      ({ filtered }) => (filtered === null ? 'none' : filteredText(filtered)),
+      () => 'of the water, at this speed all day',
+    ),
+  ];
+}

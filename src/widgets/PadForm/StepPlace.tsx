@@ -1,0 +1,44 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { More } from './Entry.tsx';
+import { NumberField, WordsField } from './fields.tsx';
+import { useForm } from './form.ts';
+import { presetChoices } from './Tools.tsx';
+
+/** Units, name, and where the pad stands. */
+export function StepPlace(): JSX.Element {
+  const form = useForm();
+  const preset = useComputed(() => form.units.value.preset as string);
+  return (
+    <div class="form-fields">
+      <ChoiceField
+        id="form-preset"
+        label="Units"
+        hint="A unit for one quantity alone: the Units button."
+        choices={presetChoices}
+        value={preset}
+        apply={(id) => form.set(['units'], { preset: id, overrides: {} }, 'the system of units')}
+      />
+      <WordsField at={['name']} label="Name of this pad" what="the name of the pad" />
+      <NumberField
+        at={['site', 'waterTemperature']}
+        label="Water temperature"
+        hint="Colder water is thicker. A guess is fine."
+      />
+      <More title="Height and notes">
+        <NumberField
+          at={['site', 'altitude']}
+          label="Height above the sea"
+          hint="Thinner air leaves the pump less suction."
+        />
+        <NumberField
+          at={['site', 'surfaceAbovePump']}
+          label="Pool surface above the pump"
+          hint="Negative where the pump stands higher than the water."
+        />
+        <WordsField at={['notes']} label="Notes" what="the notes" max={4000} />
+      </More>
+    </div>
+  );
+}

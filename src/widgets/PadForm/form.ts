@@ -1,0 +1,157 @@
+import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import { padModel } from '#pad/assemble.ts';
+import { quantityAt, rangeAt } from '#pad/check.ts';
+import { pathKey } from '#pad/path.ts';
+import { isUnsaid, type Problem, problemSentence } from '#pad/problems.ts';
+import type { Pad } from '#pad/schema.ts';
+import type { PadStore } from '#pad/store.ts';
+import type { UnitChoice } from '#units/choice.ts';
+import { symbolFor } from '#units/format.ts';
+import type { Quantity } from '#units/quantities.ts';
+import type { Entry } from '#widgets/kit/entry.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { minutesEntry, plainEntry } from './entries.ts';
+import { elementId, pathTo, pattern, type Spot, valueAtSpot } from './spot.ts';
+
+/** How a number of the pad is written: in its unit, plain, whole, or minutes shown as a time. */
+export type Writing = 'measured' | 'whole' | 'minutes';
+
+/** One field of the pad, as the controls of the kit want it. */
+export interface BoundField<T> {
+  readonly id: string;
+  readonly value: ReadonlySignal<T>;
+  readonly problem: ReadonlySignal<string | undefined>;
+}
+
+export interface NumberField extends BoundField<number | undefined> {
+  readonly entry: ReadonlySignal<Entry<number>>;
+  readonly unit: ReadonlySignal<string> | undefined;
+}
+
+/** What the parts of the form share. */
+export interface Form {
+  readonly store: PadStore;
+  readonly pad: ReadonlySignal<Pad>;
+  readonly units: ReadonlySignal<UnitChoice>;
+  /** What the last look at the pad found wrong or missing; nothing before the page has come to life. */
+  readonly problems: ReadonlySignal<readonly Problem[]>;
+  /** The id of an entry just added: it opens and takes the focus. */
+  readonly fresh: Signal<string | null>;
+  /** Steps that stand open. */
+  readonly open: Signal<readonly string[]>;
+  /** The last thing done, for those who cannot see it. */
+  readonly said: Signal<string>;
+  /** Sentences of what is wrong at a spot or inside it. */
+  errorsIn(spot: Spot): readonly string[];
+  /** Sentences of what is wrong with a spot as a whole, apart from the fields inside it. */
+  errorsAt(spot: Spot): readonly string[];
+  /** Sentences of what nobody has said yet at a spot or inside it. */
+  notesIn(spot: Spot): readonly string[];
+  number(spot: Spot, name: string, writing: Writing): NumberField;
+  bound<T>(spot: Spot, otherwise: T): BoundField<T>;
+  set(spot: Spot, value: unknown, what: string): void;
+  /** Puts what `update` makes of the value at a spot in its place. */
+  change<T>(spot: Spot, update: (before: T) => T, what: string): void;
+  /** Looks at the pad for problems; called when it has kept still for a moment. */
+  judge(): void;
+  undo(): void;
+  redo(): void;
+}
+
+export function createForm(store: PadStore, open: readonly string[] = ['place']): Form {
+  const judged = signal<{ pad: Pad; problems: readonly Problem[] } | null>(null);
+  const problems = computed(() => judged.value?.problems ?? []);
+  const said = signal('');
+
+  const sentences = (
+    spot: Spot,
+    unsaid: boolean,
+    belongs: (key: string, spotKey: string) => boolean,
+  ): readonly string[] => {
+    const path = judged.value === null ? null : pathTo(judged.value.pad, spot);
+    if (path === null) return [];
+    const found = problems.value.filter(
+      (each) => isUnsaid(each) === unsaid && belongs(pathKey(each.path), pathKey(path)),
+    );
+    return [...new Set(found.map((each) => problemSentence(each, store.units.value)))];
+  };
+  const inside = (key: string, spotKey: string) => `${key}/`.startsWith(`${spotKey}/`);
+  const just = (key: string, spotKey: string) => key === spotKey;
+
+  const set = (spot: Spot, value: unknown, what: string): void => {
+    const path = pathTo(store.pad.peek(), spot);
+    if (path !== null) store.set(path, value, what);
+  };
+
+  function bound<T>(spot: Spot, otherwise: T): BoundField<T> {
+    return {
+      id: elementId(spot),
+      value: computed(() => (valueAtSpot(store.pad.value, spot) as T | null) ?? otherwise),
+      problem: computed(() => sentences(spot, false, just)[0]),
+    };
+  }
+
+  function entryFor(spot: Spot, name: string, writing: Writing): Entry<number> {
+    const path = pattern(spot);
+    const quantity = quantityAt(path);
+    if (writing === 'minutes') return minutesEntry(name, store.units.value);
+    if (quantity === null) return plainEntry(name, rangeAt(path), writing === 'whole');
+    return quantityEntry(quantity, store.units.value, rangeAt(path), name);
+  }
+
+  function number(spot: Spot, name: string, writing: Writing): NumberField {
+    const quantity: Quantity | null =
+      writing === 'minutes' ? 'duration' : quantityAt(pattern(spot));
+    return {
+      ...bound<number | undefined>(spot, undefined),
+      entry: computed(() => entryFor(spot, name, writing)),
+      unit: quantity === null ? undefined : computed(() => symbolFor(store.units.value, quantity)),
+    };
+  }
+
+  return {
+    store,
+    pad: store.pad,
+    units: store.units,
+    problems,
+    fresh: signal(null),
+    open: signal(open),
+    said,
+    errorsIn: (spot) => sentences(spot, false, inside),
+    errorsAt: (spot) => sentences(spot, false, just),
+    notesIn: (spot) => sentences(spot, true, inside),
+    number,
+    bound,
+    set,
+    change: (spot, update, what) => {
+      const before = valueAtSpot(store.pad.peek(), spot);
+      if (before !== undefined) set(spot, update(before as never), what);
+    },
+    judge: () => {
+      const pad = store.pad.peek();
+      if (judged.peek()?.pad !== pad) judged.value = { pad, problems: padModel(pad).problems };
+    },
+    undo: () => step('Took back', store.undoLabel.peek(), store.undo),
+    redo: () => step('Brought back', store.redoLabel.peek(), store.redo),
+  };
+
+  function step(verb: string, label: string | null, go: () => void): void {
+    if (label === null) return;
+    batch(() => {
+      go();
+      said.value = `${verb}: ${label}.`;
+    });
+  }
+}
+
+const FormContext = createContext<Form | null>(null);
+export const FormProvider = FormContext.Provider;
+
+/** The form around this part. */
+export function useForm(): Form {
+  const form = useContext(FormContext);
+  if (form === null) throw new Error('A part of the form stands outside it.');
+  return form;
+}

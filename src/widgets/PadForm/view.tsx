@@ -1,0 +1,130 @@
+import type { JSX } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
+import { padStore } from '#pad/padStore.ts';
+import type { PadStore } from '#pad/store.ts';
+import { Announce } from '#widgets/kit/Announce.tsx';
+import { createForm, type Form, FormProvider } from './form.ts';
+import { NoticeBar, Start, type StartChoice } from './Start.tsx';
+import { Step } from './Step.tsx';
+import { StepKeep } from './StepKeep.tsx';
+import { StepLimits } from './StepLimits.tsx';
+import { StepNeeds } from './StepNeeds.tsx';
+import { StepPipes } from './StepPipes.tsx';
+import { StepPlace } from './StepPlace.tsx';
+import { StepPool } from './StepPool.tsx';
+import { StepPump } from './StepPump.tsx';
+import { StepReadings } from './StepReadings.tsx';
+import { StepTariff } from './StepTariff.tsx';
+import { stepElement, steps } from './steps.ts';
+import { Tools } from './Tools.tsx';
+
+/** Short warnings, worded once for the whole site, by where they stand in the form. */
+export interface FormCautions {
+  readonly readings: string;
+  readonly suctionCovers: string;
+  readonly manuals: string;
+  readonly pump: string;
+}
+
+interface PadFormProps {
+  readonly starts: readonly StartChoice[];
+  readonly cautions: FormCautions;
+  /** Where the definition of the pad file is published. */
+  readonly schemaHref: string;
+  /** The link to the answers. */
+  readonly answersHref: string;
+  readonly store?: PadStore;
+  /** Steps that stand open at first. */
+  readonly open?: readonly string[];
+}
+
+/** The reader's pad as a form. */
+export default function PadForm({ store = padStore, ...props }: PadFormProps): JSX.Element {
+  const { cautions } = props;
+  const form = useMemo(() => createForm(store, props.open), [store]);
+  useEffect(() => bringToLife(form), [form]);
+  return (
+    <FormProvider value={form}>
+      <div class="form needs-script">
+        <NoticeBar />
+        <Tools answers={props.answersHref} />
+        <Start starts={props.starts} />
+        <Step id="place">
+          <StepPlace />
+        </Step>
+        <Step id="pool">
+          <StepPool />
+        </Step>
+        <Step id="pipes">
+          <StepPipes />
+        </Step>
+        <Step id="pump">
+          <StepPump caution={cautions.pump} />
+        </Step>
+        <Step id="readings">
+          <StepReadings caution={cautions.readings} />
+        </Step>
+        <Step id="needs">
+          <StepNeeds caution={cautions.manuals} />
+        </Step>
+        <Step id="limits">
+          <StepLimits coverCaution={cautions.suctionCovers} />
+        </Step>
+        <Step id="tariff">
+          <StepTariff />
+        </Step>
+        <Step id="keep">
+          <StepKeep schemaHref={props.schemaHref} />
+        </Step>
+        <Announce sentence={form.said} />
+      </div>
+    </FormProvider>
+  );
+}
+
+/** How long the pad keeps still before it is looked at for problems [ms]. */
+const judgeAfter = 400;
+
+/** Reads what the browser kept, then follows keys, links to steps and every change of the pad. */
+function bringToLife(form: Form): () => void {
+  const { store } = form;
+  const disconnect = store.connect();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const stop = store.pad.subscribe(() => {
+    clearTimeout(timer);
+    timer = setTimeout(form.judge, judgeAfter);
+  });
+  const onKey = (event: KeyboardEvent) => undoByKey(form, event);
+  const onHash = () => openNamedStep(form);
+  onHash();
+  document.addEventListener('keydown', onKey);
+  window.addEventListener('hashchange', onHash);
+  return () => {
+    clearTimeout(timer);
+    stop();
+    document.removeEventListener('keydown', onKey);
+    window.removeEventListener('hashchange', onHash);
+    disconnect();
+  };
+}
+
+/** Ctrl or Cmd with Z, with Shift and Z, or with Y. A box of many lines keeps its own undo. */
+function undoByKey(form: Form, event: KeyboardEvent): void {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+  if (event.target instanceof HTMLTextAreaElement) return;
+  const key = event.key.toLowerCase();
+  const redo = key === 'y' || (key === 'z' && event.shiftKey);
+  if (!redo && key !== 'z') return;
+  event.preventDefault();
+  if (redo) form.redo();
+  else form.undo();
+}
+
+/** A link to a step, from the answers or from elsewhere, opens it. */
+function openNamedStep(form: Form): void {
+  const named = steps.find(({ id }) => location.hash === `#${stepElement(id)}`);
+  if (named === undefined) return;
+  const open = form.open.peek();
+  if (!open.includes(named.id)) form.open.value = [...open, named.id];
+  requestAnimationFrame(() => document.getElementById(stepElement(named.id))?.scrollIntoView());
+}
