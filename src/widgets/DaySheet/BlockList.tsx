@@ -16,7 +16,7 @@ export function BlockList({ id, model }: { id: string; model: DayModel }): JSX.E
   const order = useComputed(() => inOrder(model.blocks.value).map((block) => block.id));
   return (
     <div class="day-blocks needs-script">
-      <ol class="day-rows">
+      <ol class="day-rows" role="list">
         {order.value.map((blockId, place) => (
           <Row
             key={blockId}

@@ -25,7 +25,7 @@ export function Needs({ model }: { model: DayModel }): JSX.Element | null {
     return <p>This pad names no needs yet, so nothing can be missed or met.</p>;
   }
   return (
-    <ul class="day-needs">
+    <ul class="day-needs" role="list">
       {needs.map((service) => (
         <NeedRow key={service.need.id} service={service} model={model} />
       ))}
@@ -97,7 +97,7 @@ export function Limits({ model }: { model: DayModel }): JSX.Element {
     );
   }
   return (
-    <ul class="day-crossings">
+    <ul class="day-crossings" role="list">
       {crossings.map((crossing) => (
         <li
           key={crossing.limit.id}
