@@ -293,7 +293,9 @@ export interface LinePoint {
 
 /** A straight line y = start + slope x that never starts or falls below nothing. */
 export interface HeldLine {
+  /** Value at x = 0 [unit of y], 0 or more. */
   readonly start: number;
+  /** Rise for each unit of x [unit of y over that of x], 0 or more. */
   readonly slope: number;
   /** Which of the two came out negative and was held at 0. */
   readonly held: 'start' | 'slope' | 'neither';

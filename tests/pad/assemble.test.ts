@@ -4,7 +4,7 @@ import { dayReport } from '#core/dayReport.ts';
 import { crossedLimits } from '#core/limits.ts';
 import { priceDay } from '#core/pricing.ts';
 import { padModel } from '#pad/assemble.ts';
-import { demos, lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
+import { demos, ownerPad, rigPad } from '#pad/demos.ts';
 import {
   emptyPad,
   newBlock,
