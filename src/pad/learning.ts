@@ -1,5 +1,4 @@
 import { signal } from '@preact/signals';
-import * as z from 'zod/mini';
 
 /*
  * What a reader has answered in the lessons. It stays in this browser, apart from the pad: a pad is
@@ -8,16 +7,14 @@ import * as z from 'zod/mini';
 
 const key = 'cubelaw-learning';
 
-const learningSchema = z.object({
+export interface Learning {
   /** Committed predictions by question id: the id of the option chosen. */
-  guesses: z.record(z.string(), z.string()),
-  /** Which draw of numbers a self-check stands at. */
-  draws: z.record(z.string(), z.int().check(z.gte(1))),
+  guesses: Record<string, string>;
+  /** Which draw of numbers a self-check stands at, from 1. */
+  draws: Record<string, number>;
   /** Self-checks answered right at least once. */
-  passed: z.record(z.string(), z.boolean()),
-});
-
-export type Learning = z.infer<typeof learningSchema>;
+  passed: Record<string, boolean>;
+}
 
 const nothing: Learning = { guesses: {}, draws: {}, passed: {} };
 
@@ -26,11 +23,30 @@ export const learning = signal<Learning>(nothing);
 
 function stored(): Learning {
   try {
-    const found = learningSchema.safeParse(JSON.parse(localStorage.getItem(key) ?? 'null'));
-    return found.success ? found.data : nothing;
+    const found: unknown = JSON.parse(localStorage.getItem(key) ?? 'null');
+    return isLearning(found) ? found : nothing;
   } catch {
     return nothing;
   }
+}
+
+/** Checked by hand: a schema library would weigh more than all else that a lesson loads for this. */
+function isLearning(found: unknown): found is Learning {
+  if (!isRecord(found)) return false;
+  const { guesses, draws, passed } = found;
+  return (
+    holdsOnly(guesses, (guess) => typeof guess === 'string') &&
+    holdsOnly(draws, (draw) => Number.isInteger(draw) && Number(draw) >= 1) &&
+    holdsOnly(passed, (pass) => typeof pass === 'boolean')
+  );
+}
+
+function isRecord(found: unknown): found is Record<string, unknown> {
+  return typeof found === 'object' && found !== null && !Array.isArray(found);
+}
+
+function holdsOnly(found: unknown, fits: (value: unknown) => boolean): boolean {
+  return isRecord(found) && Object.values(found).every(fits);
 }
 
 function keep(next: Learning): void {
