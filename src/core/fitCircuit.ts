@@ -73,7 +73,7 @@ export function fitCircuit(
   const exponent = requireBetween('exponent', options.exponent ?? 2, 1, 2, '-');
   const points = readings.map((reading) => weigh(reading, exponent));
   const flowsNeeded = options.withLift === true ? 2 : 1;
-  if (new Set(points.map((point) => point.x)).size < flowsNeeded) {
+  if (differentFlows(readings) < flowsNeeded) {
     return { kind: 'notEnoughReadings', flowsNeeded };
   }
   const { lift, k, held, covariance } =
@@ -133,6 +133,13 @@ function weigh({ flow, head, headTolerance }: HeadReading, exponent: number): Li
   requireBetween('head', head, 0, 1000, 'm');
   const tolerance = requirePositive('headTolerance', headTolerance ?? (0.03 * head || 0.01), 'm');
   return { x: flow ** exponent, y: head, weight: (2 / tolerance) ** 2 };
+}
+
+/** How many flows there are, counting those within 0.1 % as one, up to two. */
+function differentFlows(readings: readonly HeadReading[]): number {
+  const flows = readings.map((reading) => reading.flow);
+  if (flows.length === 0) return 0;
+  return Math.max(...flows) / Math.min(...flows) > 1.001 ? 2 : 1;
 }
 
 /** Through the origin: a closed loop. */

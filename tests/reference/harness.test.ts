@@ -217,6 +217,16 @@ describe('the same families in other units', () => {
     );
   });
 
+  it('affinity from one speed to another, both in percent', () => {
+    const inputs = { speed_1_percent: 80, speed_2_percent: 40, head_1_kpa: 8 };
+    expect(check('affinity', inputs, { head_2_kpa: 2 })).toContain('skipped');
+    const metres = { speed_1_percent: 80, speed_2_percent: 40, head_1_m: 8, flow_1_l_s: 3 };
+    expect(check('affinity', metres, { head_2_m: 2, flow_2_l_min: 90 })).toBe('passed');
+    expect(check('affinity', { speed_2_percent: 50, power_1_kw: 1 }, { power_2_w: 125 })).toBe(
+      'passed',
+    );
+  });
+
   it('mixing with percentages and minutes', () => {
     expect(
       check(

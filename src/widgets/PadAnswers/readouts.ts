@@ -73,9 +73,9 @@ export function readoutsOf(model: AnswersModel): readonly Reading[] {
       (now, in_) => bandText(quantity, now[quantity], now.band[quantity], in_),
       quantity,
     );
-  const now = here.value;
-  const paid = prices.value;
-  const best = thriftiest.value;
+  const now = here.peek();
+  const paid = prices.peek();
+  const best = thriftiest.peek();
   return [
     measured('flow', 'Flow'),
     measured('head', 'Head'),
@@ -104,7 +104,7 @@ export function readoutsOf(model: AnswersModel): readonly Reading[] {
       (at, in_) => velocityNote(at.discharge, at, in_),
       'velocity',
     ),
-    ...(model.scene.value?.known.volume == null ? [] : turnoverReadings(reading)),
+    ...(model.scene.peek()?.known.volume == null ? [] : turnoverReadings(reading)),
     ...(paid === null
       ? []
       : [

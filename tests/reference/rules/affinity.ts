@@ -12,11 +12,17 @@ interface Speeds {
   readonly to: number;
 }
 
-/** The speed the value is wanted at, and the one it is given at, which is the other or the first. */
+/** A speed by its index, in rpm or as a ratio to the reference speed. */
+function speedAt(given: Given, index: number): number {
+  return given.maybe(`speed#${index}`) ?? given.number(`speedRatio#${index}`);
+}
+
+/** The speed the value is given at, and the one it is wanted at. */
 function speedsFor(given: Given, index: number | undefined, base: number): Speeds {
   if (given.has('speedRatio')) return { from: 1, to: given.number('speedRatio') };
   if (index === undefined) throw new NotUnderstood('which speed the value is at is not stated');
-  return { from: given.number(`speed#${base}`), to: given.number(`speed#${index}`) };
+  const isRatio = given.has(`speedRatio#${index}`) && !given.has(`speedRatio#${base}`);
+  return { from: isRatio ? 1 : speedAt(given, base), to: speedAt(given, index) };
 }
 
 type Law = (value: number, from: number, to: number) => number;
@@ -94,8 +100,11 @@ export const affinityFamily: Family = {
   name: 'affinity',
   quantity: /another speed|affinity|pump behaviou?r/i,
   rules: [
-    { ...scaledRule, needs: ['speed#1', 'speed#2', 'flow#1|head#1|power#1'] },
-    { ...scaledRule, needs: ['speedRatio', 'flow#1|head#1|power#1'] },
+    {
+      ...scaledRule,
+      needs: ['speed#1|speedRatio#1', 'speed#2|speedRatio#2', 'flow#1|head#1|power#1'],
+    },
+    { ...scaledRule, needs: ['speedRatio|speedRatio#2', 'flow#1|head#1|power#1'] },
     {
       what: 'written curves at a speed',
       needs: ['pumpHead', 'systemHead'],

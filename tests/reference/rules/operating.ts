@@ -174,24 +174,31 @@ function solved(given: Given): OperatingPoint {
   return operatingPoint(pump(given), circuit(given), ratio(given));
 }
 
-/** The flow of each branch at the operating point; a case with two groups must say which. */
-function flowsOfBranches(given: Given): readonly number[] {
+/** The flow of each branch, or null where no water moves; a case with two groups must say which. */
+function flowsOfBranches(given: Given): readonly number[] | null {
   const point = solved(given);
-  if (point.kind !== 'flowing') throw new NotUnderstood('no branch flows where none moves');
+  if (point.kind !== 'flowing') return null;
   const flows = branchFlows(circuit(given), point.flow);
   const groups = new Set(flows.map(({ parallelId }) => parallelId));
   if (groups.size !== 1) throw new NotUnderstood('which group of branches is not stated');
   return flows.map(({ flow }) => flow);
 }
 
-function oneBranch(given: Given, { index }: Key): number {
-  const flow = index === undefined ? undefined : flowsOfBranches(given)[index - 1];
-  if (flow === undefined) throw new NotUnderstood('which branch is meant is not stated');
-  return flow;
+function sharesOfBranches(given: Given): readonly number[] | null {
+  const flows = flowsOfBranches(given);
+  const total = flows?.reduce((sum, flow) => sum + flow, 0) ?? 1;
+  return flows?.map((flow) => flow / total) ?? null;
 }
 
-function total(given: Given): number {
-  return flowsOfBranches(given).reduce((sum, flow) => sum + flow, 0);
+function oneBranch(all: (given: Given) => readonly number[] | null) {
+  return (given: Given, { index }: Key): number | null => {
+    if (index === undefined) throw new NotUnderstood('which branch is meant is not stated');
+    const values = all(given);
+    if (values === null) return null;
+    const value = values[index - 1];
+    if (value === undefined) throw new NotUnderstood(`there is no branch ${index}`);
+    return value;
+  };
 }
 
 function beyondLastPoint(given: Given): boolean {
@@ -234,10 +241,10 @@ export const operatingFamily: Family = {
           return point.kind === 'flowing' ? point.head : null;
         },
         beyondLastPoint,
-        branchFlow: oneBranch,
+        branchFlow: oneBranch(flowsOfBranches),
         branchFlows: flowsOfBranches,
-        branchShare: (given, key) => oneBranch(given, key) / total(given),
-        branchShares: (given) => flowsOfBranches(given).map((flow) => flow / total(given)),
+        branchShare: oneBranch(sharesOfBranches),
+        branchShares: sharesOfBranches,
       },
     },
   ],

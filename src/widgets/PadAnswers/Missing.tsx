@@ -1,0 +1,52 @@
+import type { JSX } from 'preact';
+import { padModel } from '#pad/assemble.ts';
+import type { Problem } from '#pad/problems.ts';
+import { stepElement, steps } from '#widgets/PadForm/steps.ts';
+import { type Lack, lacks } from './evidenceText.ts';
+import type { AnswersModel } from './model.ts';
+
+/** The step of the form that a problem belongs to. */
+function stepOf({ path }: Problem) {
+  return steps.find(({ parts }) => parts.some(([first]) => first === path[0]));
+}
+
+/** What each answer still lacks, with the way to where it is typed. */
+export function Missing({ model }: { readonly model: AnswersModel }): JSX.Element | null {
+  const all = lacks(padModel(model.pad.value).missing, model.units.value);
+  if (all.length === 0) return null;
+  return (
+    <ul class="answers-missing" role="list">
+      {all.map((lack) => (
+        <LackLine key={`${lack.problem.path.join('/')} ${lack.problem.code}`} lack={lack} />
+      ))}
+    </ul>
+  );
+}
+
+function LackLine({ lack }: { readonly lack: Lack }): JSX.Element {
+  const step = stepOf(lack.problem);
+  return (
+    <li>
+      <span class="answers-waiting">{lack.waiting}:</span> {lack.sentence}{' '}
+      {step !== undefined && <a href={`#${stepElement(step.id)}`}>Go to “{step.title}”</a>}
+    </li>
+  );
+}
+
+/** Stands where the answers will be, while the pad says too little for any. */
+export function Nothing({ model }: { readonly model: AnswersModel }): JSX.Element {
+  return (
+    <div class="answers-nothing">
+      <p class="answers-nothing-title">The answers will stand here.</p>
+      <p>
+        The least they need is on the pump’s nameplate: its rated power and its rated speed. From
+        those two comes a first, rough answer that says how rough it is.
+      </p>
+      <p>
+        Then take what readings you can, at two or three speeds: the watts that the drive shows and
+        the filter gauge are the easy ones. Each makes the answers sharper.
+      </p>
+      <Missing model={model} />
+    </div>
+  );
+}

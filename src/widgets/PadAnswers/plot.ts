@@ -1,0 +1,193 @@
+/** Where everything of the picture stands: axes and still lines of a pad, moving ones of a speed. */
+import type { Side } from '#charts/Frame.tsx';
+import type { Placement, Spot } from '#charts/labels.ts';
+import { linePath, type Point } from '#charts/path.ts';
+import { quantitySide } from '#charts/quantityAxis.ts';
+import { across, fraction, span, upward, valueAt } from '#charts/scale.ts';
+import { pumpHead } from '#core/pump.ts';
+import type { UnitChoice } from '#units/choice.ts';
+import { format } from '#units/format.ts';
+import { type HeadAt, pumpLine, systemLine } from '#widgets/kit/machine.ts';
+import type { Here, LadderRung } from './figures.ts';
+import type { Notch, Scene } from './scene.ts';
+
+/** A limit that stands within the picture. */
+interface Bound {
+  /** From the left, as a fraction. */
+  readonly at: number;
+  readonly label: Placement;
+  readonly text: string;
+}
+
+/** One or more rungs that stand at one place. */
+export interface RungMark {
+  readonly spot: Spot;
+  /** Their numbers on the ladder: "2", "3·4". */
+  readonly text: string;
+}
+
+/** Everything of the picture that does not follow the speed. */
+export interface Plot {
+  readonly scene: Scene;
+  readonly x: Side;
+  readonly y: Side;
+  readonly topCurve: string;
+  readonly pipes: string;
+  /** Where the meeting may lie, along the whole line of the pipes. */
+  readonly reach: string;
+  readonly topLabel: Placement;
+  readonly topText: string;
+  readonly pipesLabel: Placement | null;
+  /** The tightest flow that no plan may cross, and the tightest of the others. */
+  readonly stop: Bound | null;
+  readonly limit: Bound | null;
+  readonly rungs: readonly RungMark[];
+}
+
+/** Room to the right of the flow at top speed. */
+const roomBeyond = 1.3;
+/** Where the names of the pump's lines stand, as a fraction of the width. */
+const nameAt = 0.04;
+
+export function plotOf(scene: Scene, rungs: readonly LadderRung[], units: UnitChoice): Plot {
+  const { machine, notches } = scene;
+  const last = notches.at(-1);
+  const topRatio = machine.topSpeed / machine.referenceSpeed;
+  const flowAtTop =
+    last !== undefined && last.flow > 0 ? last.flow : machine.curve.lastFlow * topRatio;
+  const x = quantitySide('Flow', 'flow', units, { max: roomBeyond * flowAtTop });
+  const y = quantitySide('Head', 'head', units, { max: pumpHead(machine.curve, 0, topRatio) });
+  const sides = { x, y };
+  const pipes = systemLine(machine, x.axis.max);
+  const pipeEnd = pipes.findLast(({ head }) => head <= 0.92 * y.axis.max);
+  return {
+    scene,
+    ...sides,
+    topCurve: pathOf(pumpLine(machine, machine.topSpeed, x.axis.max), sides),
+    pipes: pathOf(pipes, sides),
+    reach: reachPath(notches, sides),
+    topLabel: pumpLabel(scene, machine.topSpeed, sides),
+    topText: `pump at ${machine.topSpeed} rpm`,
+    pipesLabel:
+      pipeEnd === undefined ? null : { ...spotOf(pipeEnd, sides), above: true, ends: true },
+    stop: boundOf(scene, true, sides, units),
+    limit: boundOf(scene, false, sides, units),
+    rungs: rungMarks(rungs, sides),
+  };
+}
+
+type Sides = Pick<Plot, 'x' | 'y'>;
+
+export function spotOf({ flow, head }: HeadAt, { x, y }: Sides): Spot {
+  return { x: fraction(x.axis, flow), y: 1 - fraction(y.axis, head) };
+}
+
+function pathOf(line: readonly HeadAt[], { x, y }: Sides): string {
+  const points = line
+    .filter(({ head }) => head <= y.axis.max)
+    .map(({ flow, head }): Point => ({ x: flow, y: head }));
+  return linePath(points, x.axis, y.axis);
+}
+
+/** The name of a pump's line, just under where it begins. */
+function pumpLabel({ machine }: Scene, speed: number, sides: Sides): Placement {
+  const flow = nameAt * sides.x.axis.max;
+  const head = pumpHead(machine.curve, flow, speed / machine.referenceSpeed);
+  return { ...spotOf({ flow, head: Math.max(head, 0) }, sides), above: false, ends: false };
+}
+
+/** Up along the least flow of each speed and down along the greatest. */
+function reachPath(notches: readonly Notch[], { x, y }: Sides): string {
+  const edge = (side: 'low' | 'high') =>
+    notches
+      .filter(({ flow }) => flow > 0)
+      .map(({ band, head }): Point => ({ x: Math.min(band.flow[side], x.axis.max), y: head }));
+  const around = [...edge('low'), ...edge('high').reverse()];
+  return around.length === 0 ? '' : `${linePath(around, x.axis, y.axis)}Z`;
+}
+
+function boundOf({ limits }: Scene, hard: boolean, { x }: Sides, units: UnitChoice): Bound | null {
+  const tightest = limits
+    .filter((limit) => limit.hard === hard)
+    .toSorted((a, b) => a.greatestFlow - b.greatestFlow)[0];
+  if (tightest === undefined || tightest.greatestFlow >= x.axis.max) return null;
+  const at = fraction(x.axis, tightest.greatestFlow);
+  const flow = format('flow', tightest.greatestFlow, units);
+  // Down in the corner under the pump's line there is room; the two keep to rows of their own.
+  const row = hard ? 0.98 : 0.9;
+  const ends = at > 0.45;
+  return {
+    at,
+    label: { x: at, y: row, above: true, ends },
+    text: hard ? `stop at ${flow}` : `limit ${flow}`,
+  };
+}
+
+/** Nearer than this two marks would cover each other, as a fraction of the picture. */
+const tooNear = 0.055;
+
+function rungMarks(rungs: readonly LadderRung[], sides: Sides): readonly RungMark[] {
+  const marks: RungMark[] = [];
+  rungs.forEach((rung, place) => {
+    if (rung.kind === 'unreachable' || rung.here.flow === 0) return;
+    const spot = spotOf(rung.here, sides);
+    const before = marks.at(-1);
+    const near =
+      before !== undefined && Math.hypot(before.spot.x - spot.x, before.spot.y - spot.y) < tooNear;
+    if (near) marks.splice(-1, 1, { ...before, text: `${before.text}·${place + 1}` });
+    else marks.push({ spot, text: String(place + 1) });
+  });
+  return marks;
+}
+
+/** Everything of the picture that follows the speed. */
+export interface Moving {
+  readonly spot: Spot;
+  /** The pump's line as far as its curve is known, and what lies past that. */
+  readonly known: string;
+  readonly beyond: string;
+  /** How far the meeting may be off, both ways. */
+  readonly cross: string;
+  readonly label: Placement;
+  readonly name: Placement;
+}
+
+export function movingOf(plot: Plot, here: Here): Moving {
+  const { scene, x, y } = plot;
+  const { machine } = scene;
+  const end = machine.curve.lastFlow * (here.speed / machine.referenceSpeed);
+  const line = pumpLine(machine, here.speed, x.axis.max);
+  const spot = spotOf(here, plot);
+  const past = line.findIndex(({ flow }) => flow > end);
+  const cut = past < 0 ? line.length : past;
+  return {
+    spot,
+    known: pathOf(line.slice(0, cut), plot),
+    beyond: pathOf(line.slice(Math.max(cut - 1, 0)), plot),
+    cross: crossPath(here, plot),
+    label: { ...spot, above: spot.x > 0.6, ends: spot.x > 0.6 },
+    name: pumpLabel(scene, here.speed, { x, y }),
+  };
+}
+
+function crossPath({ flow, head, band }: Here, { x, y }: Sides): string {
+  const clip = (place: number) => Math.min(Math.max(place, 0), span).toFixed(1);
+  const [left, right] = [band.flow.low, band.flow.high].map((end) => clip(across(x.axis, end)));
+  const [low, high] = [band.head.low, band.head.high].map((end) => clip(upward(y.axis, end)));
+  const [mid, level] = [clip(across(x.axis, flow)), clip(upward(y.axis, head))];
+  return `M${left},${level}H${right}M${mid},${low}V${high}`;
+}
+
+/** The speed at which the meeting stands at this height: the knob slides along the line of the pipes. */
+export function speedFor({ scene, y }: Plot, place: Spot): number {
+  const { machine, notches } = scene;
+  const head = valueAt(y.axis, 1 - place.y);
+  const at = notches.findIndex((notch) => notch.head >= head);
+  const [before, after] = [notches[at - 1], notches[at]];
+  if (after === undefined) return machine.topSpeed;
+  if (before === undefined) return machine.leastSpeed;
+  // Head goes about as the square of the speed, so its root is straight enough between notches.
+  const [low, high] = [Math.sqrt(before.head), Math.sqrt(after.head)];
+  const part = high > low ? (Math.sqrt(head) - low) / (high - low) : 0;
+  return (before.ratio + part * (after.ratio - before.ratio)) * machine.referenceSpeed;
+}

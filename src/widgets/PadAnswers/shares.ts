@@ -1,0 +1,82 @@
+/** Where the head goes, in the reader's names and units. */
+import type { Share } from '#charts/Bars.tsx';
+import type { TableData } from '#charts/Table.tsx';
+import { headShares } from '#core/circuit.ts';
+import type { Section } from '#pad/schema.ts';
+import type { UnitChoice } from '#units/choice.ts';
+import { format, symbolFor } from '#units/format.ts';
+import { equipmentNames, partText } from '#widgets/PadForm/parts.ts';
+import type { HeadPiece, Here } from './figures.ts';
+import type { Scene } from './scene.ts';
+
+const groupNames: Readonly<Record<Extract<HeadPiece['what'], string>, string>> = {
+  suctionPipes: 'Pipe and fittings before the pump',
+  dischargePipes: 'Pipe and fittings after the pump',
+  suction: 'All before the pump (assumed)',
+  discharge: 'All after the pump (assumed)',
+  lift: 'Lift',
+};
+
+function pieceLabel(what: HeadPiece['what'], units: UnitChoice): string {
+  if (typeof what === 'string') return groupNames[what];
+  if (what.kind === 'equipment') return what.name || equipmentNames[what.equipment];
+  if (what.kind === 'parallel') return what.name || 'Where the water divides';
+  return partText(what, units);
+}
+
+/** The pieces of the head for the bar. */
+export function headBar(pieces: readonly HeadPiece[], units: UnitChoice): readonly Share[] {
+  return pieces.map(({ id, what, head }) => ({
+    id,
+    label: pieceLabel(what, units),
+    amount: head,
+    shown: format('head', head, units),
+  }));
+}
+
+interface Named {
+  readonly name: string;
+  readonly within: string;
+}
+
+function namesOf(
+  sections: readonly Section[],
+  within: string,
+  units: UnitChoice,
+): readonly (readonly [string, Named])[] {
+  return sections.flatMap((section): readonly (readonly [string, Named])[] => {
+    if (section.kind !== 'parallel')
+      return [[section.id, { name: partText(section, units), within }]];
+    return section.branches.flatMap((branch, place) =>
+      namesOf(branch.sections, branch.name || `way ${place + 1}`, units),
+    );
+  });
+}
+
+/** Every part with the flow, the velocity and the head of its own. */
+export function partsTable(scene: Scene, here: Here, units: UnitChoice): TableData {
+  const { plumbing } = scene.pad;
+  const names = new Map(namesOf([...plumbing.suction, ...plumbing.discharge], '', units));
+  const bare = { withUnit: false };
+  const shares = here.flow > 0 ? headShares(scene.running.circuit, here.flow) : [];
+  return {
+    caption: `Every part at ${format('speed', here.speed, units, { places: 0 })}, in the order the water meets it`,
+    columns: [
+      'Part',
+      `Flow, ${symbolFor(units, 'flow')}`,
+      `Velocity, ${symbolFor(units, 'velocity')}`,
+      `Head, ${symbolFor(units, 'head')}`,
+    ],
+    rows: shares.map(({ id, side, flow, velocity, head }) => {
+      const named = names.get(id);
+      const name = id === 'static' ? groupNames.lift : (named?.name ?? groupNames[side]);
+      const within = named === undefined || named.within === '' ? '' : ` (${named.within})`;
+      return [
+        `${name}${within}`,
+        format('flow', flow, units, bare),
+        velocity === undefined ? '–' : format('velocity', velocity, units, bare),
+        format('head', head, units, { ...bare, digits: 3 }),
+      ];
+    }),
+  };
+}

@@ -1,0 +1,138 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
+import { padModel } from '#pad/assemble.ts';
+import { ownerPad } from '#pad/demoOwner.ts';
+import { unlessRefused } from '#pad/memo.ts';
+import { padStore } from '#pad/padStore.ts';
+import type { Pad } from '#pad/schema.ts';
+import type { PadStore } from '#pad/store.ts';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { Readings } from '#widgets/kit/Readings.tsx';
+import { AnswerPart, Evidence } from './Evidence.tsx';
+import { hereAt } from './figures.ts';
+import { Ladder } from './Ladder.tsx';
+import { Limits } from './Limits.tsx';
+import { Missing, Nothing } from './Missing.tsx';
+import { type AnswersModel, createAnswers } from './model.ts';
+import { OperatingPicture } from './OperatingPicture.tsx';
+import { readoutsOf } from './readouts.ts';
+import { Shares } from './Shares.tsx';
+import * as text from './text.ts';
+
+interface PadAnswersProps {
+  readonly id?: string;
+  readonly store?: PadStore;
+  /** The pad that the page is built with, whatever the reader's own turns out to be. */
+  readonly first?: Pad;
+}
+
+/** Everything that follows from the reader's pad. */
+export default function PadAnswers(props: PadAnswersProps): JSX.Element {
+  const { id = 'answers', store = padStore, first = ownerPad } = props;
+  const model = useMemo(() => createAnswers(first), [first]);
+  useEffect(() => model.follow(store), [model, store]);
+  const hasScene = useComputed(() => model.scene.value !== null);
+  return (
+    <div class="answers" id={id}>
+      <h2 class="answers-title">What your pad does</h2>
+      {hasScene.value ? <Answers id={id} model={model} /> : <Nothing model={model} />}
+    </div>
+  );
+}
+
+interface AnswersProps {
+  readonly id: string;
+  readonly model: AnswersModel;
+}
+
+function Answers({ id, model }: AnswersProps): JSX.Element {
+  const hasLacks = useComputed(() =>
+    Object.values(padModel(model.pad.value).missing).some((lacking) => lacking.length > 0),
+  );
+  return (
+    <>
+      <Point id={`${id}-point`} model={model} />
+      <AnswerPart
+        id={`${id}-ladder`}
+        title="Speed ladder"
+        lead="The slowest speed for each need. Take a rung to set the picture above."
+      >
+        <Ladder model={model} />
+      </AnswerPart>
+      <AnswerPart id={`${id}-limits`} title="Limits">
+        <Limits model={model} />
+      </AnswerPart>
+      <AnswerPart id={`${id}-shares`} title="Where the head goes">
+        <Shares model={model} />
+      </AnswerPart>
+      <AnswerPart id={`${id}-evidence`} title="How this is known">
+        <Evidence model={model} />
+      </AnswerPart>
+      {hasLacks.value && (
+        <AnswerPart id={`${id}-missing`} title="What is still missing">
+          <Missing model={model} />
+        </AnswerPart>
+      )}
+    </>
+  );
+}
+
+/** Where pump and pipes meet at the speed chosen, and what that gives. */
+function Point({ id, model }: AnswersProps): JSX.Element {
+  const { scene, here, units, prices, speed } = model;
+  const sentence = useComputed(() => {
+    const [pad, now] = [scene.value, here.value];
+    return pad === null || now === null ? '' : text.finding(now, pad, units.value);
+  });
+  const said = useComputed(() => (here.value === null ? '' : text.spoken(here.value, units.value)));
+  const table = useComputed(() => {
+    const pad = scene.value;
+    if (pad === null) return { caption: '', columns: [], rows: [] };
+    const at = (wish: number) => unlessRefused(() => hereAt(pad, wish));
+    return text.speedTable(pad, at, prices.value, units.value);
+  });
+  const entry = useComputed(() =>
+    quantityEntry('speed', units.value, { least: speed.min.value, greatest: speed.max.value }),
+  );
+  return (
+    <Figure
+      id={id}
+      title="Where pump and pipes meet"
+      sentence={sentence}
+      table={table}
+      note="Shaded: where the meeting may lie, by all that is known. Numbers: the rungs of the ladder."
+    >
+      <OperatingPicture model={model} said={said} />
+      <RangeField
+        id={`${id}-speed`}
+        label="Speed"
+        dial={speed}
+        spoken={said}
+        entry={entry}
+        unit="rpm"
+      />
+      <Readouts model={model} />
+    </Figure>
+  );
+}
+
+/** Which figures there are follows the pad; what they say follows the speed. */
+function Readouts({ model }: { readonly model: AnswersModel }): JSX.Element {
+  const kinds = useComputed(() => {
+    const { scene, prices, here, units } = model;
+    return [
+      scene.value !== null && scene.value.known.volume !== null,
+      prices.value?.low,
+      prices.value?.high,
+      prices.value?.currency,
+      here.value?.current === null,
+      model.thriftiest.value?.speed,
+      units.value.preset,
+    ].join(' ');
+  });
+  const items = useMemo(() => readoutsOf(model), [model, kinds.value]);
+  return <Readings items={items} />;
+}
