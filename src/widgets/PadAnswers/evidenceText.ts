@@ -39,6 +39,7 @@ export function narrowingTexts(scene: Scene, units: UnitChoice): readonly string
   const all = (['power', 'flow', 'head'] as const)
     .map((of) => ({ of, ...fit.narrowingOf[of] }))
     .filter(({ widthBefore, widthAfter }) => widthAfter < widthBefore * (1 - worthIt))
+    .filter(({ widthBefore, widthAfter }) => plusMinus(widthAfter) !== plusMinus(widthBefore))
     .sort((a, b) => b.widthBefore - a.widthBefore);
   const sentence = ({
     of,

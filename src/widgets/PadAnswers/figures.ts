@@ -129,7 +129,7 @@ export interface LimitRow {
   readonly crossed: 'always' | 'above' | 'never';
   /** Fastest speed that keeps it by the likeliest flow [rpm]; null when every speed does or none. */
   readonly keeps: number | null;
-  /** Fastest speed that keeps it even at the upper end of the band [rpm]; null when every speed does. */
+  /** The same even at the upper end of the band [rpm]; null when every speed keeps it, 0 when none does. */
   readonly surelyKeeps: number | null;
 }
 
@@ -143,7 +143,8 @@ function limitRow(scene: Scene, limit: Limit): LimitRow {
   const { machine, speeds, notches } = scene;
   const [min, max] = [speeds.least / speeds.reference, speeds.top / speeds.reference];
   const bound = ratioWhere(scene, ({ band }) => band.flow.high, limit.greatestFlow);
-  const surelyKeeps = bound === null ? null : settableBelow(scene, bound * speeds.reference);
+  const surelyKeeps =
+    bound === null ? null : bound <= min ? 0 : settableBelow(scene, bound * speeds.reference);
   const slowest = notches[0]?.flow ?? 0;
   if (crossedLimits([limit], slowest).length > 0) {
     return { limit, crossed: 'always', keeps: null, surelyKeeps };

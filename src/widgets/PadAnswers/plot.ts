@@ -10,6 +10,7 @@ import { format } from '#units/format.ts';
 import { type HeadAt, pumpLine, systemLine } from '#widgets/kit/machine.ts';
 import type { Here, LadderRung } from './figures.ts';
 import type { Notch, Scene } from './scene.ts';
+import { limitShortName } from './text.ts';
 
 /** A limit that stands within the picture. */
 interface Bound {
@@ -119,7 +120,7 @@ function boundOf({ limits }: Scene, hard: boolean, { x }: Sides, units: UnitChoi
   return {
     at,
     label: { x: at, y: row, above: true, ends },
-    text: hard ? `stop at ${flow}` : `limit ${flow}`,
+    text: hard ? `stop at ${flow}` : `${limitShortName(tightest)} limit ${flow}`,
   };
 }
 

@@ -16,6 +16,7 @@ import {
   rounded,
   rpm,
   scaledBand,
+  timeText,
   waterPerEnergy,
 } from './text.ts';
 
@@ -40,10 +41,13 @@ function waterBand(here: Here): Band {
   return scaledBand(waterPerEnergy(here), flow / power, each);
 }
 
-function turnoverBand(here: Here, turnover: number): Band {
-  const { flow, band } = here;
-  const low = band.flow.low > 0 ? band.flow.low : flow / 10;
-  return { low: (turnover * flow) / band.flow.high, high: (turnover * flow) / low };
+function turnoverNote(here: Here, turnover: number, units: UnitChoice): string {
+  const { low, high } = here.band.flow;
+  if (low <= 0) return '';
+  const band = { low: (turnover * here.flow) / high, high: (turnover * here.flow) / low };
+  if (turnover >= 3600) return bandText('duration', turnover, band, units);
+  const minutes = { ...units, overrides: { ...units.overrides, duration: 'min' } } as const;
+  return bandText('duration', turnover, band, minutes);
 }
 
 /** What the pad lets be said at any speed; the words follow the speed. */
@@ -143,11 +147,8 @@ function turnoverReadings(
     reading(
       'turnover',
       'Turnover',
-      ({ turnover }, units) => (turnover === null ? 'never' : format('duration', turnover, units)),
-      (here, units) =>
-        here.turnover === null
-          ? ''
-          : bandText('duration', here.turnover, turnoverBand(here, here.turnover), units),
+      ({ turnover }, units) => (turnover === null ? 'never' : timeText(turnover, units)),
+      (here, units) => (here.turnover === null ? '' : turnoverNote(here, here.turnover, units)),
     ),
     reading(
       'filtered',

@@ -75,7 +75,7 @@ export function partsTable(scene: Scene, here: Here, units: UnitChoice): TableDa
         `${name}${within}`,
         format('flow', flow, units, bare),
         velocity === undefined ? '–' : format('velocity', velocity, units, bare),
-        format('head', head, units, { ...bare, digits: 3 }),
+        format('head', head, units, { ...bare, places: 2 }),
       ];
     }),
   };

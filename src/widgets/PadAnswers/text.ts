@@ -8,7 +8,7 @@ import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { Pad } from '#pad/schema.ts';
 import { type UnitChoice, unitFor } from '#units/choice.ts';
 import { fromSI, toSI } from '#units/convert.ts';
-import { format, speak, symbolFor } from '#units/format.ts';
+import { format, formatIn, speak, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
 import type { Quantity } from '#units/quantities.ts';
@@ -26,10 +26,16 @@ export const filteredText = (share: number): string =>
   share > almostAll ? `over 99${hardSpace}%` : percent(share);
 
 /** A stored value to so many figures in the reader's unit: more would promise too much. */
-export function rounded(quantity: Quantity, si: number, units: UnitChoice, figures = 3): string {
+export function rounded(
+  quantity: Quantity,
+  si: number,
+  units: UnitChoice,
+  figures = 3,
+  withUnit = true,
+): string {
   const unit = unitFor(units, quantity);
   const shown = Number(fromSI(quantity, si, unit).toPrecision(figures));
-  return format(quantity, toSI(quantity, shown, unit), units, { digits: figures });
+  return format(quantity, toSI(quantity, shown, unit), units, { digits: figures, withUnit });
 }
 
 /** A band narrower than this either way goes without saying. */
@@ -39,16 +45,25 @@ const wide = 0.25;
 
 /** How far a value may be off: "± 4 gpm", or "30 to 70 gpm" where it is wide; nothing where it is small. */
 export function bandText(quantity: Quantity, value: number, band: Band, units: UnitChoice): string {
-  const reach = value > 0 ? (band.high - band.low) / 2 / value : 0;
   if (value <= 0) {
     return band.high > 0 ? `perhaps up to ${rounded(quantity, band.high, units, 2)}` : '';
   }
-  if (reach < narrow) return '';
-  if (reach < wide) return `±${hardSpace}${rounded(quantity, reach * value, units, 2)}`;
-  const unit = unitFor(units, quantity);
-  const low = toSI(quantity, Number(fromSI(quantity, band.low, unit).toPrecision(2)), unit);
-  const from = format(quantity, low, units, { digits: 2, withUnit: false });
-  return `${from} to ${rounded(quantity, band.high, units, 2)}`;
+  const reach = (band.high - band.low) / 2;
+  if (reach < narrow * value) return '';
+  if (reach > wide * value) {
+    const low = rounded(quantity, band.low, units, 2, false);
+    return `${low} to ${rounded(quantity, band.high, units, 2)}`;
+  }
+  // To the last figure that the value itself is shown to.
+  const [, decimals = ''] = format(quantity, value, units, { withUnit: false }).split('.');
+  return `±${hardSpace}${format(quantity, reach, units, { places: decimals.length })}`;
+}
+
+const hour = 3600;
+
+/** A time in hours, or in minutes where it is short. */
+export function timeText(seconds: number, units: UnitChoice): string {
+  return seconds < hour ? formatIn('duration', seconds, 'min') : format('duration', seconds, units);
 }
 
 /** The band of something that goes as the value does, such as a velocity with the flow. */
@@ -110,6 +125,16 @@ const limitNames: Readonly<Record<Limit['kind'], string>> = {
   suctionCover: 'flow marked on the suction covers',
   npsh: 'suction head the pump requires',
 };
+/** The same on the picture, where there is little room. */
+const limitShortNames: Readonly<Record<Limit['kind'], string>> = {
+  suctionVelocity: 'velocity',
+  dischargeVelocity: 'velocity',
+  filterRate: 'filter',
+  heaterFlow: 'heater',
+  suctionCover: 'cover',
+  npsh: 'NPSH',
+};
+export const limitShortName = ({ kind }: Limit): string => limitShortNames[kind];
 export const limitName = ({ kind }: Limit): string => limitNames[kind];
 
 export const joined = (words: readonly string[]): string =>
@@ -135,7 +160,7 @@ export function finding(here: Here, scene: Scene, units: UnitChoice): string {
   const turns =
     here.turnover === null
       ? ''
-      : ` That moves the whole pool once in ${format('duration', here.turnover, units)}.`;
+      : ` That moves the whole pool once in ${timeText(here.turnover, units)}.`;
   const guess = here.point.extrapolated
     ? ' This flow lies past the end of the pump’s curve, so it is a guess.'
     : '';
@@ -225,22 +250,22 @@ export function limitText(row: LimitRow, scene: Scene, units: UnitChoice): strin
   const { limit, crossed, keeps, surelyKeeps } = row;
   const most = `${format('flow', limit.greatestFlow, units)} through the pump at most`;
   const { least, top } = scene.speeds;
-  const never = limit.hard ? 'Never run faster' : 'It is crossed above that';
   if (crossed === 'always') {
     return `${most}. Every speed crosses it, even ${rpm(least, units)}.`;
   }
   if (crossed === 'never') {
-    const perhaps =
-      surelyKeeps === null || surelyKeeps >= top
-        ? ''
-        : `, by the likeliest flow; to be sure of it, stay at or below ${rpm(surelyKeeps, units)}`;
-    return `${most}. No speed up to ${rpm(top, units)} crosses it${perhaps}.`;
+    const may = surelyKeeps !== null && surelyKeeps < top;
+    return `${most}. No speed up to ${rpm(top, units)} crosses it${may ? ', by the likeliest flow' : ''}.${may ? sureText(surelyKeeps, units) : ''}`;
   }
-  const sure =
-    surelyKeeps === null || keeps === null || surelyKeeps >= keeps
-      ? ''
-      : ` The flow is not known exactly: to be sure, stay at or below ${rpm(surelyKeeps, units)}.`;
-  return `${most}: that is ${keeps === null ? '' : rpm(keeps, units)}. ${never}.${sure}`;
+  const speed = keeps ?? least;
+  const sure = surelyKeeps !== null && surelyKeeps < speed ? sureText(surelyKeeps, units) : '';
+  return `${most}: that is ${rpm(speed, units)}. ${limit.hard ? 'Never run faster' : 'It is crossed above that'}.${sure}`;
+}
+
+function sureText(surelyKeeps: number, units: UnitChoice): string {
+  return surelyKeeps === 0
+    ? ' The flow is not known exactly: even the slowest speed may cross it.'
+    : ` The flow is not known exactly: to be sure, stay at or below ${rpm(surelyKeeps, units)}.`;
 }
 
 const tableSteps = 8;
