@@ -38,9 +38,10 @@ export function StepLimits({ coverCaution }: { coverCaution: string }): JSX.Elem
           <NumberField at={['limits', 'npshMargin']} label="Margin above it" />
         </More>
       </div>
+      <WhereRead />
+      <Findings at={['limits']} />
       <h3>Quiet hours</h3>
       <Quiet />
-      <Findings at={['limits']} />
     </>
   );
 }
@@ -53,18 +54,35 @@ interface LimitProps {
   readonly hint?: string;
 }
 
-/** A limit, and where it was read. */
 function Limit({ name, label, hint }: LimitProps): JSX.Element {
   return (
-    <div class="form-pair">
-      <NumberField at={['limits', name]} label={label} {...(hint === undefined ? {} : { hint })} />
-      <WordsField
-        at={['limits', 'sources', name]}
-        label="Where read"
-        what="where a limit was read"
-        max={200}
-      />
-    </div>
+    <NumberField at={['limits', name]} label={label} {...(hint === undefined ? {} : { hint })} />
+  );
+}
+
+const sourced: readonly { readonly name: keyof PadLimits; readonly label: string }[] = [
+  { name: 'suctionCovers', label: 'Suction covers' },
+  { name: 'suctionVelocity', label: 'Velocity in suction pipe' },
+  { name: 'dischargeVelocity', label: 'Velocity in discharge pipe' },
+  { name: 'filterRate', label: 'Filter rate' },
+  { name: 'heaterGreatestFlow', label: 'Heater' },
+  { name: 'npshRequired', label: 'NPSH' },
+];
+
+/** Where each limit was read, for whoever asks later. */
+function WhereRead(): JSX.Element {
+  return (
+    <More title="Where each was read">
+      {sourced.map(({ name, label }) => (
+        <WordsField
+          key={name}
+          at={['limits', 'sources', name]}
+          label={label}
+          what="where a limit was read"
+          max={200}
+        />
+      ))}
+    </More>
   );
 }
 
@@ -106,8 +124,10 @@ function Velocities(): JSX.Element {
           </button>
         </div>
       )}
-      <Limit name="suctionVelocity" label="In suction pipe" />
-      <Limit name="dischargeVelocity" label="In discharge pipe" />
+      <div class="form-pair">
+        <Limit name="suctionVelocity" label="In suction pipe" />
+        <Limit name="dischargeVelocity" label="In discharge pipe" />
+      </div>
     </div>
   );
 }
@@ -146,16 +166,6 @@ function Covers(): JSX.Element {
       <AddButton id="form-cover-add" onAdd={add}>
         Add a suction cover
       </AddButton>
-      {ids.length > 0 && (
-        <div class="form-fields">
-          <WordsField
-            at={['limits', 'sources', 'suctionCovers']}
-            label="Where read"
-            what="where a limit was read"
-            max={200}
-          />
-        </div>
-      )}
     </>
   );
 }

@@ -185,15 +185,11 @@ function BandFields({ at, place, isOnly, change }: BandProps): JSX.Element {
           {edge('end', 'To')}
         </>
       )}
-      <NumberField
-        at={[...here, 'price']}
-        label="Price"
-        what="a price"
-        suffix={`${currency} per kWh`.trim()}
-      />
+      <NumberField at={[...here, 'price']} label={`Price, ${currency} per kWh`} what="a price" />
       {!isOnly && <WordsField at={[...here, 'name']} label="Called" what="the name of a price" />}
       {!isOnly && (
         <RemoveButton
+          isNarrow
           name={bandText(bandsAt(form, at)[place])}
           onRemove={() => {
             change((bands) => withoutBand(bands, place), 'taking away a price');

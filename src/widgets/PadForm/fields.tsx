@@ -24,13 +24,11 @@ const given = <K extends string, T>(key: K, value: T | undefined) =>
 
 interface NumberProps extends FieldProps {
   readonly writing?: Writing;
-  /** Written after the number where there is no unit: "$ per kWh". */
-  readonly suffix?: string | undefined;
 }
 
 /** A number of the pad in the reader's unit; empty when it is not known. */
 export function NumberField(props: NumberProps): JSX.Element {
-  const { at, label, hint, writing = 'measured', suffix } = props;
+  const { at, label, hint, writing = 'measured' } = props;
   const form = useForm();
   const name = lower(label);
   const field = useMemo(() => form.number(at, name, writing), [form, elementId(at), name, writing]);
@@ -42,7 +40,7 @@ export function NumberField(props: NumberProps): JSX.Element {
       entry={field.entry}
       problem={field.problem}
       {...given('hint', hint)}
-      {...given('unit', field.unit ?? suffix)}
+      {...given('unit', field.unit)}
       apply={(value) => form.set(at, value ?? null, named(props))}
     />
   );
