@@ -26,7 +26,7 @@ const whole = (field: string, least: number, greatest: number) => {
 };
 
 /** The file's own name is the lesson's id and its address, so a file is never renamed. */
-const lesson = z.strictObject(
+export const lesson = z.strictObject(
   {
     /** Title as the reader sees it, without a full stop. */
     title: words('title'),

@@ -22,7 +22,7 @@ export default defineConfig({
     serviceWorkers: 'block',
   },
   webServer: {
-    command: `npx astro preview --port ${sitePort}`,
+    command: `npx astro preview --ignore-lock --port ${sitePort}`,
     cwd: root,
     env: { SITE_DIST: distFolder, ASTRO_TELEMETRY_DISABLED: '1' },
     url: siteAddress,
