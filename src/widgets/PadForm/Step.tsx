@@ -1,13 +1,40 @@
-import { useComputed } from '@preact/signals';
-import type { ComponentChildren, JSX } from 'preact';
+import { signal, useComputed, useSignalEffect } from '@preact/signals';
+import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
+import type * as Bodies from './bodies.tsx';
 import { focusSoon } from './Entry.tsx';
 import { useForm } from './form.ts';
-import { type StepId, stepElement, steps } from './steps.ts';
+import { type StepId, type StepTexts, stepElement, steps } from './steps.ts';
 import { stepSummary } from './text.ts';
 
+type Fetched = typeof Bodies | 'not yet' | 'failed';
+
+/** The insides of the steps, once a step has been opened; written by an effect only. */
+const bodies = signal<Fetched>('not yet');
+
+async function fetchBodies(): Promise<void> {
+  try {
+    bodies.value = await import('./bodies.tsx');
+  } catch {
+    bodies.value = 'failed';
+  }
+}
+
+function StepBody(props: StepTexts & { id: StepId }): JSX.Element {
+  const fetched = bodies.value;
+  if (fetched === 'not yet') return <p class="field-help">One moment.</p>;
+  if (fetched === 'failed') {
+    return (
+      <p class="field-error">
+        This part of the page could not be fetched. Reload the page when there is a connection.
+      </p>
+    );
+  }
+  return <fetched.Body {...props} />;
+}
+
 /** One step: a line that says what it holds, and the fields once it has been opened. */
-export function Step({ id, children }: { id: StepId; children: ComponentChildren }): JSX.Element {
+export function Step({ id, ...texts }: StepTexts & { id: StepId }): JSX.Element {
   const form = useForm();
   const place = steps.findIndex((step) => step.id === id);
   const { title, parts } = steps[place] ?? steps[0];
@@ -15,6 +42,9 @@ export function Step({ id, children }: { id: StepId; children: ComponentChildren
   const summary = useComputed(() => stepSummary(id, form.pad.value));
   const wrong = useComputed(() => parts.reduce((sum, at) => sum + form.errorsIn(at).length, 0));
   const lacking = useComputed(() => parts.reduce((sum, at) => sum + form.notesIn(at).length, 0));
+  useSignalEffect(() => {
+    if (open.value && bodies.value === 'not yet') void fetchBodies();
+  });
   const wasOpen = useRef(false);
   wasOpen.current ||= open.value;
   const turn = (isOpen: boolean) => {
@@ -43,7 +73,7 @@ export function Step({ id, children }: { id: StepId; children: ComponentChildren
       </summary>
       {wasOpen.current && (
         <div class="form-step-body">
-          {children}
+          <StepBody id={id} {...texts} />
           <NextStep after={place} />
         </div>
       )}

@@ -25,7 +25,12 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
 
   const copyLink = async () => {
     const { origin, pathname } = location;
-    link.value = origin + pathname + store.fragment();
+    try {
+      link.value = origin + pathname + (await store.fragment());
+    } catch {
+      form.said.value = 'The link could not be made: a part of this page is missing. Reload it.';
+      return;
+    }
     try {
       await navigator.clipboard.writeText(link.value);
       form.said.value = 'Link copied.';
@@ -100,13 +105,13 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
       <Refused sentences={wrong.value} />
       {aside !== null && (
         <div class="form-offer">
-          <p>A pad that could not be read was put aside.</p>
+          <p>An earlier pad was put aside: one that a link replaced, or that could not be read.</p>
           <button
             type="button"
             class="button button-quiet"
-            onClick={() => saveText(aside, 'unreadable-pad.json')}
+            onClick={() => saveText(aside, 'earlier-pad.json')}
           >
-            Save its text as a file
+            Save it as a file
           </button>
         </div>
       )}

@@ -4,7 +4,8 @@ import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Choice, ChoiceField, SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { QuantityField, TextField, TimeField } from '#widgets/kit/TextFields.tsx';
-import { useForm, type Writing } from './form.ts';
+import { useForm } from './form.ts';
+import { numberField, type Writing } from './numberField.ts';
 import { elementId, type Spot } from './spot.ts';
 
 interface FieldProps {
@@ -31,7 +32,10 @@ export function NumberField(props: NumberProps): JSX.Element {
   const { at, label, hint, writing = 'measured' } = props;
   const form = useForm();
   const name = lower(label);
-  const field = useMemo(() => form.number(at, name, writing), [form, elementId(at), name, writing]);
+  const field = useMemo(
+    () => numberField(form, at, name, writing),
+    [form, elementId(at), name, writing],
+  );
   return (
     <QuantityField
       id={field.id}
@@ -50,7 +54,10 @@ export function NumberField(props: NumberProps): JSX.Element {
 export function CountField(props: FieldProps): JSX.Element {
   const { at, label } = props;
   const form = useForm();
-  const field = useMemo(() => form.number(at, lower(label), 'whole'), [form, elementId(at), label]);
+  const field = useMemo(
+    () => numberField(form, at, lower(label), 'whole'),
+    [form, elementId(at), label],
+  );
   return (
     <QuantityField
       id={field.id}

@@ -2,32 +2,18 @@ import { batch, computed, type ReadonlySignal, type Signal, signal } from '@prea
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { padModel } from '#pad/assemble.ts';
-import { quantityAt, rangeAt } from '#pad/check.ts';
 import { pathKey } from '#pad/path.ts';
 import { isUnsaid, type Problem, problemSentence } from '#pad/problems.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { PadStore } from '#pad/store.ts';
 import type { UnitChoice } from '#units/choice.ts';
-import { symbolFor } from '#units/format.ts';
-import type { Quantity } from '#units/quantities.ts';
-import type { Entry } from '#widgets/kit/entry.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { minutesEntry, plainEntry } from './entries.ts';
-import { elementId, pathTo, pattern, type Spot, valueAtSpot } from './spot.ts';
-
-/** How a number of the pad is written: in its unit, plain, whole, or minutes shown as a time. */
-export type Writing = 'measured' | 'whole' | 'minutes';
+import { elementId, pathTo, type Spot, valueAtSpot } from './spot.ts';
 
 /** One field of the pad, as the controls of the kit want it. */
 export interface BoundField<T> {
   readonly id: string;
   readonly value: ReadonlySignal<T>;
   readonly problem: ReadonlySignal<string | undefined>;
-}
-
-export interface NumberField extends BoundField<number | undefined> {
-  readonly entry: ReadonlySignal<Entry<number>>;
-  readonly unit: ReadonlySignal<string> | undefined;
 }
 
 /** What the parts of the form share. */
@@ -49,7 +35,6 @@ export interface Form {
   errorsAt(spot: Spot): readonly string[];
   /** Sentences of what nobody has said yet at a spot or inside it. */
   notesIn(spot: Spot): readonly string[];
-  number(spot: Spot, name: string, writing: Writing): NumberField;
   bound<T>(spot: Spot, otherwise: T): BoundField<T>;
   set(spot: Spot, value: unknown, what: string): void;
   /** Puts what `update` makes of the value at a spot in its place. */
@@ -60,7 +45,7 @@ export interface Form {
   redo(): void;
 }
 
-export function createForm(store: PadStore, open: readonly string[] = ['place']): Form {
+export function createForm(store: PadStore, open: readonly string[] = []): Form {
   const judged = signal<{ pad: Pad; problems: readonly Problem[] } | null>(null);
   const problems = computed(() => judged.value?.problems ?? []);
   const said = signal('');
@@ -93,24 +78,6 @@ export function createForm(store: PadStore, open: readonly string[] = ['place'])
     };
   }
 
-  function entryFor(spot: Spot, name: string, writing: Writing): Entry<number> {
-    const path = pattern(spot);
-    const quantity = quantityAt(path);
-    if (writing === 'minutes') return minutesEntry(name, store.units.value);
-    if (quantity === null) return plainEntry(name, rangeAt(path), writing === 'whole');
-    return quantityEntry(quantity, store.units.value, rangeAt(path), name);
-  }
-
-  function number(spot: Spot, name: string, writing: Writing): NumberField {
-    const quantity: Quantity | null =
-      writing === 'minutes' ? 'duration' : quantityAt(pattern(spot));
-    return {
-      ...bound<number | undefined>(spot, undefined),
-      entry: computed(() => entryFor(spot, name, writing)),
-      unit: quantity === null ? undefined : computed(() => symbolFor(store.units.value, quantity)),
-    };
-  }
-
   return {
     store,
     pad: store.pad,
@@ -122,7 +89,6 @@ export function createForm(store: PadStore, open: readonly string[] = ['place'])
     errorsIn: (spot) => sentences(spot, false, inside),
     errorsAt: (spot) => sentences(spot, false, just),
     notesIn: (spot) => sentences(spot, true, inside),
-    number,
     bound,
     set,
     change: (spot, update, what) => {

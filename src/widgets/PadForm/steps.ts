@@ -15,3 +15,18 @@ export type StepId = (typeof steps)[number]['id'];
 
 /** The id of a step's element, for links to it. */
 export const stepElement = (id: StepId): string => `pad-step-${id}`;
+
+/** Short warnings, worded once for the whole site, by where they stand in the form. */
+export interface FormCautions {
+  readonly readings: string;
+  readonly suctionCovers: string;
+  readonly manuals: string;
+  readonly pump: string;
+}
+
+/** What the insides of the steps are told by the page. */
+export interface StepTexts {
+  readonly cautions: FormCautions;
+  /** Where the definition of the pad file is published. */
+  readonly schemaHref: string;
+}

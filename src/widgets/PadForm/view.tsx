@@ -6,31 +6,11 @@ import { Announce } from '#widgets/kit/Announce.tsx';
 import { createForm, type Form, FormProvider } from './form.ts';
 import { NoticeBar, Start, type StartChoice } from './Start.tsx';
 import { Step } from './Step.tsx';
-import { StepKeep } from './StepKeep.tsx';
-import { StepLimits } from './StepLimits.tsx';
-import { StepNeeds } from './StepNeeds.tsx';
-import { StepPipes } from './StepPipes.tsx';
-import { StepPlace } from './StepPlace.tsx';
-import { StepPool } from './StepPool.tsx';
-import { StepPump } from './StepPump.tsx';
-import { StepReadings } from './StepReadings.tsx';
-import { StepTariff } from './StepTariff.tsx';
-import { stepElement, steps } from './steps.ts';
+import { type StepTexts, stepElement, steps } from './steps.ts';
 import { Tools } from './Tools.tsx';
 
-/** Short warnings, worded once for the whole site, by where they stand in the form. */
-export interface FormCautions {
-  readonly readings: string;
-  readonly suctionCovers: string;
-  readonly manuals: string;
-  readonly pump: string;
-}
-
-interface PadFormProps {
+interface PadFormProps extends StepTexts {
   readonly starts: readonly StartChoice[];
-  readonly cautions: FormCautions;
-  /** Where the definition of the pad file is published. */
-  readonly schemaHref: string;
   /** The link to the answers. */
   readonly answersHref: string;
   readonly store?: PadStore;
@@ -40,7 +20,6 @@ interface PadFormProps {
 
 /** The reader's pad as a form. */
 export default function PadForm({ store = padStore, ...props }: PadFormProps): JSX.Element {
-  const { cautions } = props;
   const form = useMemo(() => createForm(store, props.open), [store]);
   useEffect(() => bringToLife(form), [form]);
   return (
@@ -49,33 +28,9 @@ export default function PadForm({ store = padStore, ...props }: PadFormProps): J
         <NoticeBar />
         <Tools answers={props.answersHref} />
         <Start starts={props.starts} />
-        <Step id="place">
-          <StepPlace />
-        </Step>
-        <Step id="pool">
-          <StepPool />
-        </Step>
-        <Step id="pipes">
-          <StepPipes />
-        </Step>
-        <Step id="pump">
-          <StepPump caution={cautions.pump} />
-        </Step>
-        <Step id="readings">
-          <StepReadings caution={cautions.readings} />
-        </Step>
-        <Step id="needs">
-          <StepNeeds caution={cautions.manuals} />
-        </Step>
-        <Step id="limits">
-          <StepLimits coverCaution={cautions.suctionCovers} />
-        </Step>
-        <Step id="tariff">
-          <StepTariff />
-        </Step>
-        <Step id="keep">
-          <StepKeep schemaHref={props.schemaHref} />
-        </Step>
+        {steps.map(({ id }) => (
+          <Step key={id} id={id} cautions={props.cautions} schemaHref={props.schemaHref} />
+        ))}
         <Announce sentence={form.said} />
       </div>
     </FormProvider>

@@ -1,0 +1,38 @@
+import { computed, type ReadonlySignal } from '@preact/signals';
+import { quantityAt, rangeAt } from '#pad/check.ts';
+import type { UnitChoice } from '#units/choice.ts';
+import { symbolFor } from '#units/format.ts';
+import type { Entry } from '#widgets/kit/entry.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { minutesEntry, plainEntry } from './entries.ts';
+import type { BoundField, Form } from './form.ts';
+import { pattern, type Spot } from './spot.ts';
+
+/** How a number of the pad is written: in its unit, whole, or minutes shown as a time. */
+export type Writing = 'measured' | 'whole' | 'minutes';
+
+export interface BoundNumber extends BoundField<number | undefined> {
+  readonly entry: ReadonlySignal<Entry<number>>;
+  /** The unit to write after it; none for a plain number. */
+  readonly unit: ReadonlySignal<string> | undefined;
+}
+
+/** The entry of a spot, with the unit and the range that the definition of the pad gives it. */
+function entryFor(spot: Spot, name: string, writing: Writing, units: UnitChoice): Entry<number> {
+  const path = pattern(spot);
+  const quantity = quantityAt(path);
+  if (writing === 'minutes') return minutesEntry(name, units);
+  if (quantity === null) return plainEntry(name, rangeAt(path), writing === 'whole');
+  return quantityEntry(quantity, units, rangeAt(path), name);
+}
+
+/** A number of the pad, ready for a field. */
+export function numberField(form: Form, spot: Spot, name: string, writing: Writing): BoundNumber {
+  const { units } = form;
+  const quantity = writing === 'minutes' ? 'duration' : quantityAt(pattern(spot));
+  return {
+    ...form.bound<number | undefined>(spot, undefined),
+    entry: computed(() => entryFor(spot, name, writing, units.value)),
+    unit: quantity === null ? undefined : computed(() => symbolFor(units.value, quantity)),
+  };
+}
