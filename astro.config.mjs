@@ -35,7 +35,10 @@ export default defineConfig({
       ],
       // Set maths needs style attributes; no style element is ever inline.
       styleDirective: {
-        resources: ["'self'", { resource: "'unsafe-inline'", kind: 'attribute' }],
+        resources: [
+          { resource: "'self'", kind: 'element' },
+          { resource: "'unsafe-inline'", kind: 'attribute' },
+        ],
       },
     },
   },
