@@ -70,9 +70,9 @@ function velocities({ here }: RungProps['rung'], units: Parameters<typeof text.r
     place === undefined ? null : format('velocity', place.velocity, units),
   );
   const [before, after] = places;
-  if (before != null && after != null) return `${before} before the pump, ${after} after`;
-  if (before != null) return `${before} before the pump`;
-  return after == null ? '' : `${after} after the pump`;
+  if (before != null && after != null) return `${before} suction, ${after} return`;
+  if (before != null) return `${before} suction`;
+  return after == null ? '' : `${after} return`;
 }
 
 function Fact({ of, words }: { readonly of: string; readonly words: string }): JSX.Element | null {

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
 import type { Spot } from '#charts/labels.ts';
-import { Band, Curve, CurveLabel, Marker, placed, Rule } from '#charts/marks.tsx';
+import { Curve, CurveLabel, Marker, placed } from '#charts/marks.tsx';
 import { span } from '#charts/scale.ts';
 import { format } from '#units/format.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
@@ -15,6 +15,9 @@ interface PictureProps {
   readonly model: AnswersModel;
   readonly said: ReadonlySignal<string>;
 }
+
+/** Height of a name, as a fraction of a small picture. */
+const nameHeight = 0.08;
 
 const nowhere: Moving = {
   spot: { x: 0, y: 1 },
@@ -48,7 +51,11 @@ export function OperatingPicture({ model, said }: PictureProps): JSX.Element | n
       ? 'no flow'
       : `${format('flow', now.flow, units.value)}, ${format('power', now.power, units.value)}`;
   });
-  const pumpName = useComputed(() => `at ${rpm(here.value?.speed ?? 0, units.value)}`);
+  const pumpName = useComputed(() => {
+    const below = moving.value.name.y - (drawn.value?.topLabel.y ?? 0);
+    // Near top speed the two names would cover each other, and the one above says enough.
+    return below < nameHeight ? '' : `at ${rpm(here.value?.speed ?? 0, units.value)}`;
+  });
   const valueAt = useMemo(
     () => (place: Spot) => (drawn.value === null ? Number.NaN : speedFor(drawn.value, place)),
     [drawn],
@@ -69,8 +76,13 @@ export function OperatingPicture({ model, said }: PictureProps): JSX.Element | n
               d={`M${(plot.stop.at * span).toFixed(1)},0H${span}V${span}H${(plot.stop.at * span).toFixed(1)}Z`}
             />
           )}
-          {plot.limit !== null && <Rule at={plot.limit.at} />}
-          <Band d={plot.reach} of="plain" />
+          {plot.limit !== null && (
+            <path
+              class="answers-limit-rule"
+              d={`M${(plot.limit.at * span).toFixed(1)},0V${span}`}
+            />
+          )}
+          <path class="answers-reach" d={plot.reach} />
           <Curve d={plot.topCurve} of="head" faint />
           <Curve d={plot.pipes} of="plain" />
           <Curve d={known} of="head" />
@@ -85,7 +97,9 @@ export function OperatingPicture({ model, said }: PictureProps): JSX.Element | n
             <CurveLabel at={plot.pipesLabel} of="plain" text="the pipes" />
           )}
           {plot.limit !== null && (
-            <CurveLabel at={plot.limit.label} of="plain" text={plot.limit.text} />
+            <span class="answers-limit-label">
+              <CurveLabel at={plot.limit.label} of="plain" text={plot.limit.text} />
+            </span>
           )}
           {plot.stop !== null && (
             <span class="answers-stop-label">

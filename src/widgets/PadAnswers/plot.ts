@@ -60,7 +60,7 @@ export function plotOf(scene: Scene, rungs: readonly LadderRung[], units: UnitCh
   const y = quantitySide('Head', 'head', units, { max: pumpHead(machine.curve, 0, topRatio) });
   const sides = { x, y };
   const pipes = systemLine(machine, x.axis.max);
-  const pipeEnd = pipes.findLast(({ head }) => head <= 0.92 * y.axis.max);
+  const pipeEnd = pipes.findLast(({ head }) => head <= 0.8 * y.axis.max);
   return {
     scene,
     ...sides,
@@ -70,7 +70,7 @@ export function plotOf(scene: Scene, rungs: readonly LadderRung[], units: UnitCh
     topLabel: pumpLabel(scene, machine.topSpeed, sides),
     topText: `pump at ${machine.topSpeed} rpm`,
     pipesLabel:
-      pipeEnd === undefined ? null : { ...spotOf(pipeEnd, sides), above: true, ends: true },
+      pipeEnd === undefined ? null : { ...spotOf(pipeEnd, sides), above: false, ends: false },
     stop: boundOf(scene, true, sides, units),
     limit: boundOf(scene, false, sides, units),
     rungs: rungMarks(rungs, sides),
@@ -114,14 +114,12 @@ function boundOf({ limits }: Scene, hard: boolean, { x }: Sides, units: UnitChoi
   if (tightest === undefined || tightest.greatestFlow >= x.axis.max) return null;
   const at = fraction(x.axis, tightest.greatestFlow);
   const flow = format('flow', tightest.greatestFlow, units);
-  // Down in the corner under the pump's line there is room; the two keep to rows of their own.
-  const row = hard ? 0.98 : 0.9;
-  const ends = at > 0.45;
-  return {
-    at,
-    label: { x: at, y: row, above: true, ends },
-    text: hard ? `stop at ${flow}` : `${limitShortName(tightest)} limit ${flow}`,
-  };
+  // The stop is named in the corner that it takes, a limit at the top: clear of the lines and the knob.
+  const label: Placement = hard
+    ? { x: 1, y: 0.98, above: true, ends: true }
+    : { x: at, y: 0, above: false, ends: at > 0.45 };
+  const text = hard ? `stop at ${flow}` : `${limitShortName(tightest)} limit ${flow}`;
+  return { at, label, text };
 }
 
 /** Nearer than this two marks would cover each other, as a fraction of the picture. */

@@ -96,14 +96,14 @@ export function readoutsOf(model: AnswersModel): readonly Reading[] {
         ]),
     reading(
       'suction',
-      'Fastest before the pump',
+      'Suction velocity',
       (at, in_) => velocityText(at.suction, in_),
       (at, in_) => velocityNote(at.suction, at, in_),
       'velocity',
     ),
     reading(
       'discharge',
-      'Fastest after the pump',
+      'Return velocity',
       (at, in_) => velocityText(at.discharge, in_),
       (at, in_) => velocityNote(at.discharge, at, in_),
       'velocity',

@@ -54,9 +54,13 @@ export function bandText(quantity: Quantity, value: number, band: Band, units: U
     const low = rounded(quantity, band.low, units, 2, false);
     return `${low} to ${rounded(quantity, band.high, units, 2)}`;
   }
-  // To the last figure that the value itself is shown to.
+  // To the last figure that the value itself is shown to, and no more than two of a large one.
   const [, decimals = ''] = format(quantity, value, units, { withUnit: false }).split('.');
-  return `±${hardSpace}${format(quantity, reach, units, { places: decimals.length })}`;
+  const large = fromSI(quantity, reach, unitFor(units, quantity)) >= 100;
+  const shown = large
+    ? rounded(quantity, reach, units, 2)
+    : format(quantity, reach, units, { places: decimals.length });
+  return `±${hardSpace}${shown}`;
 }
 
 const hour = 3600;
@@ -118,8 +122,8 @@ export const needName = ({ name, kind }: NamedNeed): string => name || needTitle
 
 /** What a limit is called inside a sentence. */
 const limitNames: Readonly<Record<Limit['kind'], string>> = {
-  suctionVelocity: 'velocity before the pump',
-  dischargeVelocity: 'velocity after the pump',
+  suctionVelocity: 'suction velocity',
+  dischargeVelocity: 'return velocity',
   filterRate: 'rate through the filter',
   heaterFlow: 'flow through the heater',
   suctionCover: 'flow marked on the suction covers',
@@ -221,9 +225,9 @@ export function limitTitle({ kind, partId }: Limit, pad: Pad): string {
     value === null ? '' : `, at most ${format('velocity', value, units)}`;
   switch (kind) {
     case 'suctionVelocity':
-      return `Velocity before the pump${velocity(limits.suctionVelocity)}`;
+      return `Suction velocity${velocity(limits.suctionVelocity)}`;
     case 'dischargeVelocity':
-      return `Velocity after the pump${velocity(limits.dischargeVelocity)}`;
+      return `Return velocity${velocity(limits.dischargeVelocity)}`;
     case 'filterRate':
       return `Filter${limits.filterRate === null ? '' : `, at most ${format('filterRate', limits.filterRate, units)}`}`;
     case 'heaterFlow':
