@@ -1,7 +1,9 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { emptyPad } from '#pad/parts.ts';
+import { focusSoon } from './Entry.tsx';
 import { useForm } from './form.ts';
+import { stepElement } from './steps.ts';
 
 /** An example to start from, as the page offers it. */
 export interface StartChoice {
@@ -26,6 +28,7 @@ export function Start({ starts }: { starts: readonly StartChoice[] }): JSX.Eleme
   const beginEmpty = () => {
     store.replace(emptyPad(form.units.peek().preset), 'starting from an empty pad');
     form.open.value = ['place'];
+    focusSoon(`${stepElement('place')}-head`);
   };
   return (
     <section class="form-start" aria-labelledby="form-start-title">

@@ -1,24 +1,16 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { More } from './Entry.tsx';
 import { NumberField, WordsField } from './fields.tsx';
-import { useForm } from './form.ts';
-import { presetChoices } from './Tools.tsx';
+import { PresetSwitch } from './Tools.tsx';
 
 /** Units, name, and where the pad stands. */
 export function StepPlace(): JSX.Element {
-  const form = useForm();
-  const preset = useComputed(() => form.units.value.preset as string);
   return (
     <div class="form-fields">
-      <ChoiceField
+      <PresetSwitch
         id="form-preset"
         label="Units"
         hint="A unit for one quantity alone: the Units button."
-        choices={presetChoices}
-        value={preset}
-        apply={(id) => form.set(['units'], { preset: id, overrides: {} }, 'the system of units')}
       />
       <WordsField at={['name']} label="Name of this pad" what="the name of the pad" />
       <NumberField

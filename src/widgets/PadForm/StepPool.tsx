@@ -64,7 +64,7 @@ function depthAs(kind: string, pool: Pool, length: number | null): Depth {
 export function StepPool(): JSX.Element {
   const form = useForm();
   const kind = useComputed(() => form.pad.value.pool.kind as string);
-  const volume = useComputed(() => volumeText(form.pad.value));
+  const volume = useComputed(() => volumeText(form.pad.value, 'not known yet'));
   const choose = (id: string) =>
     form.change(['pool'], () => poolAs(id, form.pad.peek()), 'how the pool is described');
   return (

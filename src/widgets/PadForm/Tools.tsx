@@ -1,7 +1,7 @@
 /** What is always at hand: undo, redo, units, and the way to the answers. */
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { type Preset, type UnitChoice, unitFor, withUnit } from '#units/choice.ts';
+import { type UnitChoice, unitFor, withUnit } from '#units/choice.ts';
 import {
   isUnitOf,
   type Quantity,
@@ -20,6 +20,7 @@ export function Tools({ answers }: { answers: string }): JSX.Element {
       <div class="form-bar" role="toolbar" aria-label="Undo, redo, units">
         <StepButton word="Undo" />
         <StepButton word="Redo" />
+        <PresetSwitch id="form-bar-preset" label="System of units" />
         <button type="button" class="button button-quiet form-small" popovertarget="form-units">
           Units
         </button>
@@ -44,8 +45,7 @@ function StepButton({ word }: { word: 'Undo' | 'Redo' }): JSX.Element {
       aria-disabled={none}
       onClick={word === 'Undo' ? form.undo : form.redo}
     >
-      <span>{word}</span>
-      <span class="form-what">{label}</span>
+      <span>{word}</span> <span class="form-what">{label}</span>
     </button>
   );
 }
@@ -59,20 +59,16 @@ function labelOf(quantity: Quantity): string {
 
 /** The system of units, and the unit of each quantity on its own. */
 function UnitsPanel(): JSX.Element {
-  const { store, units } = useForm();
-  const preset = useComputed(() => units.value.preset);
+  const { store } = useForm();
   const choose = (next: UnitChoice, what: string) =>
     store.edit((pad) => ({ ...pad, units: next }), what);
   return (
     <div id="form-units" class="form-units" popover="auto" role="dialog" aria-label="Units">
       <div class="form-units-head">
-        <ChoiceField
+        <PresetSwitch
           id="form-units-preset"
           label="Units"
           hint="Changing them never changes a value or an answer."
-          choices={presetChoices}
-          value={preset}
-          apply={(id) => choose({ preset: id as Preset, overrides: {} }, 'the system of units')}
         />
         <button
           type="button"
@@ -93,10 +89,30 @@ function UnitsPanel(): JSX.Element {
   );
 }
 
-export const presetChoices = [
+interface PresetProps {
+  readonly id: string;
+  readonly label: string;
+  readonly hint?: string;
+}
+
+const presetChoices = [
   { id: 'us', label: 'US' },
   { id: 'metric', label: 'Metric' },
 ] as const;
+
+/** US or metric; units chosen apart go back to the system’s own. */
+export function PresetSwitch(props: PresetProps): JSX.Element {
+  const form = useForm();
+  const preset = useComputed(() => form.units.value.preset);
+  return (
+    <ChoiceField
+      {...props}
+      choices={presetChoices}
+      value={preset}
+      apply={(id) => form.set(['units'], { preset: id, overrides: {} }, 'the system of units')}
+    />
+  );
+}
 
 interface UnitProps {
   readonly quantity: Quantity;

@@ -24,10 +24,10 @@ export function countParts(sections: readonly Section[]): number {
   );
 }
 
-/** The volume of the pool as a sentence. */
-export function volumeText(pad: Pad): string {
+/** The volume of the pool, or the words for not knowing it. */
+export function volumeText(pad: Pad, unknown = 'Volume not known yet'): string {
   const { volume } = padModel(pad);
-  return volume === null ? 'Volume not known yet' : format('volume', volume, pad.units);
+  return volume === null ? unknown : format('volume', volume, pad.units);
 }
 
 function placeText({ site, name, units }: Pad): string {

@@ -50,14 +50,22 @@ function bringToLife(form: Form): () => void {
     timer = setTimeout(form.judge, judgeAfter);
   });
   const onKey = (event: KeyboardEvent) => undoByKey(form, event);
-  const onHash = () => openNamedStep(form);
+  const onHash = () => openNamedStep(form, location.hash);
+  // A link pressed twice changes no hash the second time.
+  const onClick = ({ target }: MouseEvent) => {
+    const link =
+      target instanceof Element ? target.closest<HTMLAnchorElement>('a[href^="#"]') : null;
+    if (link !== null) openNamedStep(form, link.hash);
+  };
   onHash();
   document.addEventListener('keydown', onKey);
+  document.addEventListener('click', onClick);
   window.addEventListener('hashchange', onHash);
   return () => {
     clearTimeout(timer);
     stop();
     document.removeEventListener('keydown', onKey);
+    document.removeEventListener('click', onClick);
     window.removeEventListener('hashchange', onHash);
     disconnect();
   };
@@ -76,8 +84,8 @@ function undoByKey(form: Form, event: KeyboardEvent): void {
 }
 
 /** A link to a step, from the answers or from elsewhere, opens it. */
-function openNamedStep(form: Form): void {
-  const named = steps.find(({ id }) => location.hash === `#${stepElement(id)}`);
+function openNamedStep(form: Form, hash: string): void {
+  const named = steps.find(({ id }) => hash === `#${stepElement(id)}`);
   if (named === undefined) return;
   const open = form.open.peek();
   if (!open.includes(named.id)) form.open.value = [...open, named.id];
