@@ -217,7 +217,9 @@ describe('how it is known', () => {
         newReading('b', { speed: 3450, power: 600 }),
       ],
     });
-    expect(contradictionTexts(scene, us)[0]).toMatch(/^Reading at 3450\u00a0rpm: .*1725 rpm/);
+    expect(contradictionTexts(scene, us)[0]).toMatch(
+      /^Reading at 3450\u00a0rpm, watts: .*1725 rpm/,
+    );
   });
 });
 

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
-import { padModel } from '#pad/assemble.ts';
+import { type Answer, padModel } from '#pad/assemble.ts';
 import type { Problem } from '#pad/problems.ts';
 import { stepElement, steps } from '#widgets/PadForm/steps.ts';
-import { type Lack, lacks } from './evidenceText.ts';
+import { allAnswers, type Lack, lacks } from './evidenceText.ts';
 import type { AnswersModel } from './model.ts';
 
 /** The step of the form that a problem belongs to. */
@@ -10,9 +10,14 @@ function stepOf({ path }: Problem) {
   return steps.find(({ parts }) => parts.some(([first]) => first === path[0]));
 }
 
+interface MissingProps {
+  readonly model: AnswersModel;
+  readonly of?: readonly Answer[];
+}
+
 /** What each answer still lacks, with the way to where it is typed. */
-export function Missing({ model }: { readonly model: AnswersModel }): JSX.Element | null {
-  const all = lacks(padModel(model.pad.value).missing, model.units.value);
+export function Missing({ model, of = allAnswers }: MissingProps): JSX.Element | null {
+  const all = lacks(padModel(model.pad.value).missing, model.units.value, of);
   if (all.length === 0) return null;
   return (
     <ul class="answers-missing" role="list">
@@ -29,6 +34,7 @@ function LackLine({ lack }: { readonly lack: Lack }): JSX.Element {
     <li>
       <span class="answers-waiting">{lack.waiting}:</span> {lack.sentence}{' '}
       {step !== undefined && <a href={`#${stepElement(step.id)}`}>Go to “{step.title}”</a>}
+      {lack.problem.path[0] === 'day' && <a href="/day/">Go to the day sheet</a>}
     </li>
   );
 }
@@ -46,7 +52,7 @@ export function Nothing({ model }: { readonly model: AnswersModel }): JSX.Elemen
         Then take what readings you can, at two or three speeds: the watts that the drive shows and
         the filter gauge are the easy ones. Each makes the answers sharper.
       </p>
-      <Missing model={model} />
+      <Missing model={model} of={['running']} />
     </div>
   );
 }

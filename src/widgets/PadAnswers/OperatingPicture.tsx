@@ -52,9 +52,10 @@ export function OperatingPicture({ model, said }: PictureProps): JSX.Element | n
       : `${format('flow', now.flow, units.value)}, ${format('power', now.power, units.value)}`;
   });
   const pumpName = useComputed(() => {
+    if (here.value === null || here.value.flow === 0) return '';
     const below = moving.value.name.y - (drawn.value?.topLabel.y ?? 0);
     // Near top speed the two names would cover each other, and the one above says enough.
-    return below < nameHeight ? '' : `at ${rpm(here.value?.speed ?? 0, units.value)}`;
+    return below < nameHeight ? '' : `at ${rpm(here.value.speed, units.value)}`;
   });
   const valueAt = useMemo(
     () => (place: Spot) => (drawn.value === null ? Number.NaN : speedFor(drawn.value, place)),

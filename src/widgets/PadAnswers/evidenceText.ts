@@ -59,17 +59,29 @@ export function assumptionTexts({ known }: Scene, units: UnitChoice): readonly s
   return known.assumptions.map((each) => assumptionSentence(each, units));
 }
 
-function readingName(pad: Pad, place: number | string | undefined, units: UnitChoice): string {
+const fieldNames: Readonly<Record<string, string>> = {
+  flow: 'flow meter',
+  filterPressure: 'filter gauge',
+  suctionVacuum: 'vacuum gauge',
+  power: 'watts',
+  current: 'amperes',
+};
+
+function readingName({ path }: Problem, pad: Pad, units: UnitChoice): string {
+  const [, place, field] = path;
   const speed = typeof place === 'number' ? pad.readings[place]?.speed : undefined;
-  return speed == null ? 'A reading' : `Reading at ${rpm(speed, units)}`;
+  const named = speed == null ? 'A reading' : `Reading at ${rpm(speed, units)}`;
+  const what = fieldNames[field ?? ''];
+  return what === undefined ? named : `${named}, ${what}`;
 }
 
 /** Readings that cannot be right together, each named by its speed. */
 export function contradictionTexts({ fit, pad }: Scene, units: UnitChoice): readonly string[] {
-  return fit.contradictions.map((found) => {
+  const all = fit.contradictions.map((found) => {
     const problem = contradictionProblem(found, pad.readings);
-    return `${readingName(pad, problem.path[1], units)}: ${problemSentence(problem, units)}`;
+    return `${readingName(problem, pad, units)}: ${problemSentence(problem, units)}`;
   });
+  return [...new Set(all)];
 }
 
 const readNames: Readonly<Record<ReadQuantity, string>> = {
@@ -158,6 +170,8 @@ const answerNames: Readonly<Record<Answer, string>> = {
   day: 'day sheet',
 };
 
+export const allAnswers = Object.keys(answerNames) as readonly Answer[];
+
 /** One thing the pad lacks, and the answers that wait for it. */
 export interface Lack {
   readonly problem: Problem;
@@ -170,9 +184,10 @@ export interface Lack {
 export function lacks(
   missing: Readonly<Record<Answer, readonly Problem[]>>,
   units: UnitChoice,
+  of: readonly Answer[] = allAnswers,
 ): readonly Lack[] {
   const found = new Map<string, { problem: Problem; answers: Answer[] }>();
-  for (const answer of Object.keys(answerNames) as Answer[]) {
+  for (const answer of of) {
     for (const problem of missing[answer]) {
       const key = `${problem.path.join('/')} ${problem.code}`;
       const entry = found.get(key) ?? { problem, answers: [] };

@@ -164,7 +164,7 @@ export function movingOf(plot: Plot, here: Here): Moving {
     known: pathOf(line.slice(0, cut), plot),
     beyond: pathOf(line.slice(Math.max(cut - 1, 0)), plot),
     cross: crossPath(here, plot),
-    label: { ...spot, above: spot.x > 0.6, ends: spot.x > 0.6 },
+    label: { ...spot, above: spot.x > 0.6 || here.flow === 0, ends: spot.x > 0.6 },
     name: pumpLabel(scene, here.speed, { x, y }),
   };
 }

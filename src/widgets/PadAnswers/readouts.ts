@@ -5,6 +5,7 @@ import type { FastestPlace } from '#core/circuit.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import { formatPrice } from '#units/money.ts';
+import { noValue } from '#units/numerals.ts';
 import type { Reading } from '#widgets/kit/Readings.tsx';
 import type { Here } from './figures.ts';
 import type { AnswersModel } from './model.ts';
@@ -25,11 +26,11 @@ type Words = (here: Here, units: UnitChoice) => string;
 const noPipe = 'no pipe described';
 
 function velocityText(place: FastestPlace | undefined, units: UnitChoice): string {
-  return place === undefined ? noPipe : format('velocity', place.velocity, units);
+  return place === undefined ? noValue : format('velocity', place.velocity, units);
 }
 
 function velocityNote(place: FastestPlace | undefined, here: Here, units: UnitChoice): string {
-  if (place === undefined) return '';
+  if (place === undefined) return noPipe;
   const band = scaledBand(place.velocity, here.flow, here.band.flow);
   return bandText('velocity', place.velocity, band, units);
 }

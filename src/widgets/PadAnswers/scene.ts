@@ -37,7 +37,7 @@ export interface Notch {
 
 /** Step to offer where any speed can be set, or nobody said [rpm]. */
 const usualStep = 10;
-const notchCount = 33;
+const notchCount = 25;
 
 /** All that follows from a pad but for the speed; null while the pad says too little. */
 export function sceneOf(pad: Pad): Scene | null {
@@ -128,10 +128,10 @@ export function settableBelow({ speeds, step }: Scene, speed: number): number {
 
 /** The speed with the most water for the energy, as it can be set [rpm]; null where none moves. */
 export function thriftiestSpeed(scene: Scene): number | null {
-  const { running, speeds } = scene;
+  const { machine, speeds } = scene;
   const costAt = (ratio: number) => {
-    const point = running.runningAt(ratio);
-    return point.kind === 'flowing' ? point.power / point.flow : Number.POSITIVE_INFINITY;
+    const { flow, power } = meetingAt(machine, ratio * speeds.reference);
+    return flow > 0 ? power / flow : Number.POSITIVE_INFINITY;
   };
   const [least, top] = [speeds.least / speeds.reference, speeds.top / speeds.reference];
   const best = unlessRefused(() => bestMileageSpeed(costAt, least, top));
