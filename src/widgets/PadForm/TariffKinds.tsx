@@ -185,7 +185,7 @@ function BandFields({ at, place, isOnly, change }: BandProps): JSX.Element {
           {edge('end', 'To')}
         </>
       )}
-      <NumberField at={[...here, 'price']} label={`Price, ${currency} per kWh`} what="a price" />
+      <NumberField at={[...here, 'price']} label={`${currency} per kWh`.trim()} what="a price" />
       {!isOnly && <WordsField at={[...here, 'name']} label="Called" what="the name of a price" />}
       {!isOnly && (
         <RemoveButton

@@ -1,6 +1,7 @@
 /** What is always at hand: undo, redo, units, and the way to the answers. */
-import { useComputed } from '@preact/signals';
+import { useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { type UnitChoice, unitFor, withUnit } from '#units/choice.ts';
 import {
   isUnitOf,
@@ -24,12 +25,35 @@ export function Tools({ answers }: { answers: string }): JSX.Element {
         <button type="button" class="button button-quiet form-small" popovertarget="form-units">
           Units
         </button>
-        <a class="button form-small form-to-answers" href={answers}>
-          Answers
-        </a>
+        <OtherSide answers={answers} />
       </div>
       <UnitsPanel />
     </>
+  );
+}
+
+/** On a phone, the way to the answers and, from there, back to the form. */
+function OtherSide({ answers }: { answers: string }): JSX.Element {
+  const atAnswers = useSignal(false);
+  useEffect(() => {
+    const there = document.querySelector(answers);
+    if (there === null) return;
+    const watch = new IntersectionObserver(
+      ([entry]) => {
+        atAnswers.value = entry?.isIntersecting ?? false;
+      },
+      { rootMargin: '-50% 0px -50% 0px' },
+    );
+    watch.observe(there);
+    return () => watch.disconnect();
+  }, [answers]);
+  return (
+    <a
+      class="button form-small form-to-answers"
+      href={atAnswers.value ? '#form-start-title' : answers}
+    >
+      {atAnswers.value ? 'Form' : 'Answers'}
+    </a>
   );
 }
 
