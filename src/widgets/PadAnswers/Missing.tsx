@@ -22,17 +22,28 @@ export function Missing({ model, of = allAnswers }: MissingProps): JSX.Element |
   return (
     <ul class="answers-missing" role="list">
       {all.map((lack) => (
-        <LackLine key={`${lack.problem.path.join('/')} ${lack.problem.code}`} lack={lack} />
+        <LackLine
+          key={`${lack.problem.path.join('/')} ${lack.problem.code}`}
+          lack={lack}
+          sayFor={of.length > 1}
+        />
       ))}
     </ul>
   );
 }
 
-function LackLine({ lack }: { readonly lack: Lack }): JSX.Element {
+interface LackProps {
+  readonly lack: Lack;
+  /** Whether to say which answers wait for it. */
+  readonly sayFor: boolean;
+}
+
+function LackLine({ lack, sayFor }: LackProps): JSX.Element {
   const step = stepOf(lack.problem);
   return (
     <li>
-      <span class="answers-waiting">{lack.waiting}:</span> {lack.sentence}{' '}
+      {sayFor && <span class="answers-waiting">{lack.waiting}: </span>}
+      {lack.sentence}{' '}
       {step !== undefined && <a href={`#${stepElement(step.id)}`}>Go to “{step.title}”</a>}
       {lack.problem.path[0] === 'day' && <a href="/day/">Go to the day sheet</a>}
     </li>
