@@ -21,7 +21,7 @@ const budgets: readonly { pages: RegExp; budget: Budget }[] = [
  * they last measured. The budget stands; once a page keeps within it, its test says so and its line
  * here must go. Most of the excess is the schema library, which could wait for the first edit.
  */
-const knownOver: Readonly<Record<string, number>> = { '/day/': 90, '/pad/': 116 };
+const knownOver: Readonly<Record<string, number>> = { '/day/': 90, '/pad/': 99 };
 
 for (const path of pagePaths()) {
   const { budget } = budgets.find(({ pages }) => pages.test(path)) ?? {};
