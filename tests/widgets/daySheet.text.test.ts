@@ -4,6 +4,7 @@ import type { Said } from '#widgets/DaySheet/edit.ts';
 import { workOut } from '#widgets/DaySheet/figures.ts';
 import {
   crossingsByLimit,
+  crossingsByQuiet,
   crossingText,
   dateText,
   dayKindText,
@@ -113,8 +114,8 @@ describe('the finding', () => {
     expect(crossingsByLimit(report).map((each) => plain(crossingText(each, us)))).toEqual([
       'Flow marked on the suction covers: 63 gpm from 12:00 to 14:00 and from 16:00 to 16:30; at most 55 gpm.',
     ]);
-    expect(report.quietCrossings.map((each) => plain(quietText(each, 3000, us)))).toEqual([
-      'Quiet hours 21:00–07:00: from 22:00 to 06:00 the pump turns at 1500 rpm; at most 1200 rpm.',
+    expect(crossingsByQuiet(report).map((each) => plain(quietText(each, 3000, us)))).toEqual([
+      'Quiet hours 21:00–07:00: 1500 rpm from 22:00 to 06:00; at most 1200 rpm.',
     ]);
   });
 

@@ -122,8 +122,8 @@ function Edge({ id, blockId, edge, model }: EdgeProps): JSX.Element {
 
 /** A speed within the pump's range and on its steps. */
 function speedEntry(model: DayModel): Entry<number> {
-  const speeds = model.bench.value?.speeds;
-  const range = speeds === undefined ? { least: 0 } : { least: speeds.least, greatest: speeds.top };
+  const speeds = model.speeds.value;
+  const range = speeds === null ? { least: 0 } : { least: speeds.least, greatest: speeds.top };
   const plain = quantityEntry('speed', model.units.value, range);
   const step = speeds?.step ?? 0;
   return {

@@ -71,7 +71,7 @@ export function Compare({ id, model }: { id: string; model: DayModel }): JSX.Ele
 function Ring(props: { title: string; day: WorkedDay; model: DayModel }): JSX.Element {
   const { title, day, model } = props;
   const units = model.units.value;
-  const top = model.bench.value?.speeds.top ?? 1;
+  const top = model.speeds.value?.top ?? 1;
   const words = day.blocks.map((block) => `${spanText(block)} ${rpmText(block.speed, units)}`);
   const outer = (block: PadBlock) => 44 + 52 * Math.min(1, (block.speed ?? 0) / top);
   return (
@@ -156,7 +156,7 @@ function sayer(line: ComparisonLine, model: DayModel): (value: number) => string
     case 'energy':
       return (value) => kilowattHours(value, units);
     case 'cost':
-      return (value) => formatMoney(value, model.pad.value.tariff.currency);
+      return (value) => formatMoney(value, model.currency.value);
     default:
       return lengthText;
   }
@@ -221,7 +221,7 @@ const wellWord = (line: ComparisonLine) => (line.kind === 'need' ? ', short' : '
 /** What the difference comes to in a year. */
 function YearLine({ here, other, model }: LinesProps): JSX.Element | null {
   if (here.prices === null || other.prices === null) return null;
-  const say = (value: number) => formatMoney(value, model.pad.value.tariff.currency);
+  const say = (value: number) => formatMoney(value, model.currency.value);
   const [mine, theirs] = [here.prices.year.cost, other.prices.year.cost];
   return (
     <tr class="day-total">

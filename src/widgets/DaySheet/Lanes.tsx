@@ -1,5 +1,6 @@
-import { useComputed } from '@preact/signals';
+import { computed, type ReadonlySignal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import { Curve, CurveLabel, type Quantity, Rule } from '#charts/marks.tsx';
 import { shownUnit } from '#charts/quantityAxis.ts';
@@ -8,7 +9,7 @@ import { format, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import type { Quantity as Measured } from '#units/quantities.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
-import type { Report } from './figures.ts';
+import type { Report, WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
 import { costSteps, merged, type Step, stepPath, stepsOf } from './steps.ts';
 import { limitShortNames, otherInSentence } from './text.ts';
@@ -53,7 +54,7 @@ function inUnits(model: DayModel, measured: Measured) {
 }
 
 function flowLane(model: DayModel): LaneKind {
-  const tightest = model.bench.value?.limits[0];
+  const tightest = model.limits.value[0];
   return {
     ...inUnits(model, 'flow'),
     id: 'flow',
@@ -68,7 +69,7 @@ function flowLane(model: DayModel): LaneKind {
 }
 
 function velocityLane(model: DayModel): LaneKind {
-  const { suctionVelocity, dischargeVelocity } = model.pad.value.limits;
+  const { suctionVelocity, dischargeVelocity } = model.limitsGiven.value;
   const value = suctionVelocity ?? dischargeVelocity;
   const side = suctionVelocity === null ? 'return' : 'suction';
   return {
@@ -86,7 +87,7 @@ function velocityLane(model: DayModel): LaneKind {
 }
 
 function moneyLane(model: DayModel): LaneKind {
-  const { currency } = model.pad.value.tariff;
+  const currency = model.currency.value;
   const say = (value: number) => formatMoney(value, currency, { places: 3 });
   return {
     id: 'money',
@@ -115,84 +116,136 @@ function kindsOf(model: DayModel): readonly LaneKind[] {
 
 /** Flow, watts, velocity and money for every minute, one above the other on the time of the strip. */
 export function Lanes({ model }: { model: DayModel }): JSX.Element {
+  const kinds = useComputed(() => kindsOf(model));
   return (
     <div class="day-lanes">
-      {kindsOf(model).map((kind) => (
+      {kinds.value.map((kind) => (
         <Lane key={kind.id} kind={kind} model={model} />
       ))}
     </div>
   );
 }
 
-function greatestOf(kind: LaneKind, day: Report | undefined): number {
-  if (day === undefined) return 0;
-  return Math.max(0, ...kind.lines.flatMap((steps) => steps(day).map(({ value }) => value)));
+function greatestOf(kind: LaneKind, day: WorkedDay | null): number {
+  if (day === null) return 0;
+  return Math.max(0, ...kind.lines.flatMap((steps) => steps(day.report).map(({ value }) => value)));
 }
 
-function Lane({ kind, model }: { kind: LaneKind; model: DayModel }): JSX.Element {
-  const here = model.here.value?.report;
-  const other = model.other.value?.report;
-  const greatest = Math.max(greatestOf(kind, here), greatestOf(kind, other));
-  const unit = kind.measured === null ? {} : { unit: shownUnit(kind.measured, model.units.value) };
-  const axis = niceAxis({ max: greatest * 1.05 || 1, count: 3, ...unit });
+/** The axis both days fit in; the same object for as long as its marks stay, so that a drag redraws lines only. */
+function useAxis(kind: LaneKind, model: DayModel): ReadonlySignal<TickedAxis> {
+  return useMemo(() => {
+    let kept: TickedAxis | undefined;
+    return computed(() => {
+      const greatest = Math.max(
+        greatestOf(kind, model.here.value),
+        greatestOf(kind, model.other.value),
+      );
+      const { measured } = kind;
+      const unit = measured === null ? {} : { unit: shownUnit(measured, model.units.value) };
+      const axis = niceAxis({ max: greatest * 1.05 || 1, count: 3, ...unit });
+      const same = kept?.max === axis.max && kept.ticks.length === axis.ticks.length;
+      kept = same && kept !== undefined ? kept : axis;
+      return kept;
+    });
+  }, [kind, model]);
+}
+
+/** In the row of the title, where no value stands in the way. */
+const aboveRight = { x: 1, y: 0, above: true, ends: true };
+
+interface LaneProps {
+  readonly kind: LaneKind;
+  readonly model: DayModel;
+}
+
+function Lane({ kind, model }: LaneProps): JSX.Element {
+  const live = useAxis(kind, model);
+  const axis = live.value;
   const limit = kind.limit !== undefined && kind.limit.value <= axis.max ? kind.limit : undefined;
   const level = limit === undefined ? 0 : 1 - fraction(axis, limit.value);
-  const curves = (day: Report, faint: boolean) =>
-    kind.lines.map((steps, place) => (
-      <Curve
-        key={kind.names[place] ?? kind.id}
-        d={stepPath(steps(day), time.axis, axis)}
-        of={kind.of}
-        faint={faint}
-      />
-    ));
+  const of = { kind, axis };
   return (
-    <Frame
-      x={time}
-      y={{ axis, title: kind.title, unit: kind.unit }}
-      shape="strip"
-      title={`${kind.title} through the day`}
-      drawing={
-        <>
-          {other !== undefined && curves(other, true)}
-          {limit !== undefined && <Rule at={level} level />}
-          {here !== undefined && curves(here, false)}
-        </>
-      }
-      labels={
-        <>
-          {here !== undefined && <Values kind={kind} day={here} axis={axis} />}
-          {limit !== undefined && (
-            <CurveLabel
-              of="plain"
-              text={`${limit.name} ${kind.say(limit.value)}`}
-              at={{ x: 1, y: level, above: true, ends: true }}
-            />
-          )}
-        </>
-      }
-    />
+    <div class={limit === undefined ? 'day-lane' : 'day-lane has-limit'}>
+      <Frame
+        x={time}
+        y={{ axis, title: kind.title, unit: kind.unit }}
+        shape="strip"
+        title={`${kind.title} through the day`}
+        drawing={
+          <>
+            <Lines {...of} day={model.other} faint />
+            {limit !== undefined && <Rule at={level} level />}
+            <Lines {...of} day={model.here} />
+          </>
+        }
+        labels={
+          <>
+            <Values {...of} day={model.here} />
+            {limit !== undefined && (
+              <CurveLabel
+                of="plain"
+                text={`${limit.name} ${kind.say(limit.value)}`}
+                at={aboveRight}
+              />
+            )}
+          </>
+        }
+      />
+    </div>
   );
+}
+
+interface DrawnProps {
+  readonly kind: LaneKind;
+  readonly axis: TickedAxis;
+  readonly day: ReadonlySignal<WorkedDay | null>;
+}
+
+function Lines({ kind, axis, day, faint = false }: DrawnProps & { faint?: boolean }): JSX.Element {
+  return (
+    <>
+      {kind.lines.map((steps, place) => (
+        <Line key={kind.names[place] ?? kind.id} {...{ kind, axis, day, faint, steps }} />
+      ))}
+    </>
+  );
+}
+
+interface LineProps extends DrawnProps {
+  readonly steps: LaneKind['lines'][number];
+  readonly faint: boolean;
+}
+
+function Line({ kind, axis, day, faint, steps }: LineProps): JSX.Element {
+  const d = useMemo(
+    () =>
+      computed(() =>
+        day.value === null ? '' : stepPath(steps(day.value.report), time.axis, axis),
+      ),
+    [axis, day, steps],
+  );
+  return <Curve d={d} of={kind.of} faint={faint} />;
 }
 
 /** Less than this and the words would not fit; the table has them all [min]. */
 const shortestLabelled = 90;
 
 /** The value on each step, above the upper line where there are two. */
-function Values(props: { kind: LaneKind; day: Report; axis: TickedAxis }): JSX.Element {
-  const { kind, day, axis } = props;
-  const [first = [], second] = kind.lines.map((steps) => merged(steps(day)));
+function Values({ kind, day, axis }: DrawnProps): JSX.Element | null {
+  if (day.value === null) return null;
+  const { report } = day.value;
+  const [first = [], second] = kind.lines.map((steps) => merged(steps(report)));
   return (
     <>
       {first
         .filter(({ value, start, end }) => value > 0 && end - start >= shortestLabelled)
-        .map(({ start, end, value }) => {
+        .map(({ start, end, value }, place) => {
           const beside = second?.find((step) => step.start === start)?.value;
           const y = 1 - fraction(axis, Math.max(value, beside ?? 0));
           const long = end - start >= (beside === undefined ? 240 : 300);
           return (
             <span
-              key={start}
+              key={place}
               class={`day-value ${y > 0.25 ? 'is-above' : 'is-below'}`}
               data-quantity={kind.of}
               data-size={long ? 'large' : 'middle'}

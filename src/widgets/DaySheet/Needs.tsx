@@ -4,6 +4,7 @@ import { format } from '#units/format.ts';
 import type { DayModel } from './model.ts';
 import {
   crossingsByLimit,
+  crossingsByQuiet,
   crossingText,
   type NeedService,
   needName,
@@ -83,11 +84,11 @@ function NeedRow({ service, model }: { service: NeedService; model: DayModel }):
 export function Limits({ model }: { model: DayModel }): JSX.Element {
   const report = model.here.value?.report;
   const units = model.units.value;
-  const reference = model.bench.value?.speeds.reference ?? 1;
+  const reference = model.speeds.value?.reference ?? 1;
   const crossings = report === undefined ? [] : crossingsByLimit(report);
-  const quiet = report?.quietCrossings ?? [];
+  const quiet = report === undefined ? [] : crossingsByQuiet(report);
   if (crossings.length + quiet.length === 0) {
-    const many = model.bench.value?.limits.length ?? 0;
+    const many = model.limits.value.length;
     return (
       <p class="day-good">
         {many === 0
@@ -109,7 +110,7 @@ export function Limits({ model }: { model: DayModel }): JSX.Element {
         </li>
       ))}
       {quiet.map((crossing) => (
-        <li key={`${crossing.quiet.start}${crossing.from}`} class="day-crossing">
+        <li key={spanText(crossing.quiet)} class="day-crossing">
           {quietText(crossing, reference, units)}
         </li>
       ))}

@@ -8,9 +8,9 @@ import type { WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
 import {
   crossingsByLimit,
+  crossingsByQuiet,
   crossingText,
   dateText,
-  isInvented,
   kilowattHours,
   lengthText,
   needName,
@@ -39,16 +39,15 @@ interface SheetProps {
 export function PrintSheet({ model, cautions }: SheetProps): JSX.Element | null {
   const day = model.here.value;
   if (day === null) return null;
-  const pad = model.pad.value;
   const date = model.date.value;
   const made = model.today.value;
-  const kind = priceKindText(date, model.bench.value?.tariff ?? null);
-  const invented = isInvented(pad);
+  const kind = priceKindText(date, model.tariff.value);
+  const invented = model.invented.value;
   return (
     <section class="print-sheet" data-dense={denseness(day)}>
       <header>
         <h2>Day sheet</h2>
-        <p class="print-name">{pad.name || 'A pad without a name'}</p>
+        <p class="print-name">{model.name.value || 'A pad without a name'}</p>
         <p>
           For {dateText(date)}
           {kind === '' ? '' : `, ${kind}`}.{invented && <b> Example data, invented.</b>}
@@ -92,11 +91,26 @@ export function PrintSheet({ model, cautions }: SheetProps): JSX.Element | null 
   );
 }
 
+/** Heights of a row and a line [mm], letters in a reason's line and columns of needs, size by size. */
+const sizes = [
+  { dense: 'few', row: 10.5, line: 5.5, letters: 45, columns: 1 },
+  { dense: 'some', row: 6, line: 4.6, letters: 75, columns: 1 },
+  { dense: 'more', row: 4.4, line: 4.2, letters: Number.POSITIVE_INFINITY, columns: 2 },
+] as const;
+
+/** What a US letter leaves for rows and lists, with a little to spare [mm]. */
+const heightLeft = 130;
+
 /** How small the writing must be for all of it to stay on one page. */
-function denseness({ blocks, report }: WorkedDay): 'few' | 'some' | 'many' {
-  const [lines, needs] = [blocks.length, report.needs.length];
-  if (lines <= 7 && needs <= 6) return 'few';
-  return lines <= 16 && needs <= 12 ? 'some' : 'many';
+function denseness({ blocks, report }: WorkedDay): 'few' | 'some' | 'more' | 'many' {
+  const crossed = 4 * (crossingsByLimit(report).length + crossingsByQuiet(report).length);
+  const fits = sizes.find(({ row, line, letters, columns }) => {
+    const needs = Math.ceil(report.needs.length / columns);
+    const lines = columns === 1 ? Math.max(5, needs, crossed) : needs + Math.max(5, crossed);
+    const rows = blocks.map(({ reason }) => row + line * Math.floor(reason.length / letters));
+    return rows.reduce((sum, each) => sum + each, lines * line) <= heightLeft;
+  });
+  return fits?.dense ?? 'many';
 }
 
 interface PartProps {
@@ -145,9 +159,9 @@ function BlockTable({ model, day }: PartProps): JSX.Element {
 
 /** The day as it looks: speeds as levels, prices under them. */
 function PaperStrip({ model, day }: PartProps): JSX.Element {
-  const top = model.bench.value?.speeds.top ?? 1;
+  const top = model.speeds.value?.top ?? 1;
   const units = model.units.value;
-  const { currency } = model.pad.value.tariff;
+  const currency = model.currency.value;
   return (
     <div class="print-strip" aria-hidden="true">
       <div class="print-blocks-row">
@@ -188,11 +202,11 @@ function PaperStrip({ model, day }: PartProps): JSX.Element {
 
 function LimitList({ model, day }: PartProps): JSX.Element {
   const crossings = crossingsByLimit(day.report);
-  const { quietCrossings } = day.report;
+  const quietCrossings = crossingsByQuiet(day.report);
   const units = model.units.value;
-  const reference = model.bench.value?.speeds.reference ?? 1;
+  const reference = model.speeds.value?.reference ?? 1;
   if (crossings.length + quietCrossings.length === 0) {
-    const known = (model.bench.value?.limits.length ?? 0) > 0;
+    const known = model.limits.value.length > 0;
     return <p>{known ? 'No limit is crossed; quiet hours are kept.' : 'No limits are named.'}</p>;
   }
   return (
@@ -204,7 +218,7 @@ function LimitList({ model, day }: PartProps): JSX.Element {
         </li>
       ))}
       {quietCrossings.map((crossing) => (
-        <li key={crossing.from} class="is-short">
+        <li key={spanText(crossing.quiet)} class="is-short">
           {quietText(crossing, reference, units)}
         </li>
       ))}
@@ -214,7 +228,7 @@ function LimitList({ model, day }: PartProps): JSX.Element {
 
 function Sums({ model, day }: PartProps): JSX.Element {
   const units = model.units.value;
-  const { currency } = model.pad.value.tariff;
+  const currency = model.currency.value;
   const { report, turnovers, filtered, prices } = day;
   return (
     <ul>

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { blockMinutes, stripPieces } from '#charts/ring.ts';
@@ -110,7 +109,7 @@ function markOf(id: string, model: DayModel): 'stop' | 'warn' | undefined {
 
 function Block({ block, place, model }: BlockProps): JSX.Element {
   const held = model.heldId.value === block.id;
-  const top = model.bench.value?.speeds.top ?? block.speed ?? 1;
+  const top = model.speeds.value?.top ?? block.speed ?? 1;
   const pieces = stripPieces(block.start, block.end);
   const widest = pieces.reduce((best, each) =>
     each.to - each.from > best.to - best.from ? each : best,
@@ -137,7 +136,7 @@ function Block({ block, place, model }: BlockProps): JSX.Element {
             joins={joins}
           >
             <span class="day-level" />
-            {main && <Label block={block} piece={piece} model={model} mark={mark} />}
+            <Label block={block} piece={piece} model={model} mark={mark} main={main} />
             {main && held && <span class="day-move" data-hold aria-hidden="true" />}
           </GripArea>
         );
@@ -165,8 +164,10 @@ function Label(props: {
   piece: { from: number; to: number };
   model: DayModel;
   mark: 'stop' | 'warn' | undefined;
+  /** The larger piece of a block over midnight has the whole label. */
+  main: boolean;
 }): JSX.Element {
-  const { block, piece, model, mark } = props;
+  const { block, piece, model, mark, main } = props;
   return (
     <span class="day-label" data-size={sizeOf((piece.to - piece.from) * day)}>
       <b>{rpmText(block.speed, model.units.value)}</b>
@@ -176,7 +177,7 @@ function Label(props: {
           {mark === 'stop' ? 'Stop' : 'Over a limit'}
         </span>
       )}
-      <span class="day-reason">{block.reason}</span>
+      {main && <span class="day-reason">{block.reason}</span>}
     </span>
   );
 }
@@ -237,7 +238,7 @@ function GripArea(props: GripAreaProps): JSX.Element {
 /** The price bands of the day on the same axis. */
 function Prices({ model }: { model: DayModel }): JSX.Element | null {
   const bands = model.bands.value;
-  const currency = useComputed(() => model.pad.value.tariff.currency).value;
+  const currency = model.currency.value;
   if (bands.length === 0) return null;
   const top = Math.max(...bands.map(({ price }) => price));
   const words = bands.map(

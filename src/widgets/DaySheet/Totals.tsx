@@ -15,7 +15,7 @@ export function Totals({ model }: { model: DayModel }): JSX.Element {
   const units = model.units;
   const say = (words: (day: WorkedDay) => string) =>
     useComputed(() => (model.here.value === null ? missing : words(model.here.value)));
-  const currency = useComputed(() => model.pad.value.tariff.currency);
+  const currency = model.currency;
   const water = say(({ report }) => format('volume', report.volumeMoved, units.value));
   const turnovers = say((day) => (day.turnovers === null ? missing : turnoversText(day.turnovers)));
   const target = useComputed(() => {
@@ -56,7 +56,7 @@ export function Totals({ model }: { model: DayModel }): JSX.Element {
 export function PriceTable({ model }: { model: DayModel }): JSX.Element | null {
   const prices = model.here.value?.prices;
   if (prices == null) return null;
-  const { currency } = model.pad.value.tariff;
+  const currency = model.currency.value;
   const { month, year } = model.date.value;
   const money = (amount: number) => formatMoney(amount, currency);
   const season = prices.day.season.name || 'the season';

@@ -23,6 +23,7 @@ import {
 import { type Band, ruleOn, type Tariff } from '#core/tariff.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { PumpSpeeds } from '#pad/assemblePump.ts';
+import { lazy } from '#pad/memo.ts';
 import type { PadBlock } from '#pad/schema.ts';
 
 /** What a day is worked out on. */
@@ -37,6 +38,7 @@ export interface Bench {
   readonly tariff: Tariff | null;
 }
 
+/** The longer periods are worked out when they are asked for. */
 export interface Prices {
   readonly day: DayPrice;
   readonly month: PeriodPrice;
@@ -89,11 +91,21 @@ function pricesOf(tariff: Tariff, date: CalendarDate, { segments }: Report): Pri
   const { season } = ruleOn(tariff, date);
   const { month, day } = season.from;
   const begun = date.month > month || (date.month === month && date.day >= day);
+  const firstYear = begun ? date.year : date.year - 1;
+  const ofMonth = lazy(() => priceMonth(tariff, date.year, date.month, segments));
+  const ofSeason = lazy(() => priceSeason(tariff, firstYear, season.id, segments));
+  const ofYear = lazy(() => priceYear(tariff, date.year, segments));
   return {
     day: priceDay(tariff, date, segments),
-    month: priceMonth(tariff, date.year, date.month, segments),
-    season: priceSeason(tariff, begun ? date.year : date.year - 1, season.id, segments),
-    year: priceYear(tariff, date.year, segments),
+    get month() {
+      return ofMonth();
+    },
+    get season() {
+      return ofSeason();
+    },
+    get year() {
+      return ofYear();
+    },
   };
 }
 

@@ -75,26 +75,27 @@ export function pointerHold(hold: Hold) {
   };
 }
 
-/** Minutes that a key asks for; down is later on an upright strip, as it is drawn. */
-function minutesFor(key: string, upright: boolean): number | undefined {
-  const up = upright ? -keyStep : keyStep;
-  const ways: Record<string, number> = {
-    ArrowRight: keyStep,
-    ArrowLeft: -keyStep,
-    ArrowUp: up,
-    ArrowDown: -up,
-    PageUp: keyPage,
-    PageDown: -keyPage,
-  };
-  return ways[key];
+/** Minutes that a key asks for; whether up is later depends on how the strip lies. */
+const keyMinutes: Readonly<Record<string, number>> = {
+  ArrowRight: keyStep,
+  ArrowLeft: -keyStep,
+  ArrowUp: keyStep,
+  ArrowDown: -keyStep,
+  PageUp: keyPage,
+  PageDown: -keyPage,
+};
+
+/** Down is later on an upright strip, as it is drawn. */
+function isTurned({ key, currentTarget }: JSX.TargetedKeyboardEvent<HTMLElement>): boolean {
+  return (key === 'ArrowUp' || key === 'ArrowDown') && fieldOf(currentTarget).upright;
 }
 
 /** Key handler of a grip. */
 export function keyHold(hold: Hold) {
   return (event: JSX.TargetedKeyboardEvent<HTMLElement>) => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
-    const by = minutesFor(event.key, fieldOf(event.currentTarget).upright);
-    if (by !== undefined) hold.nudge(by);
+    const by = keyMinutes[event.key];
+    if (by !== undefined) hold.nudge(isTurned(event) ? -by : by);
     else if (event.key === 'Home') hold.toEnd(-1);
     else if (event.key === 'End') hold.toEnd(1);
     else return;

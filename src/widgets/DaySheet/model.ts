@@ -16,6 +16,7 @@ import {
   workOut,
 } from './figures.ts';
 import { type Hold, onGrid } from './grip.ts';
+import { isInvented } from './text.ts';
 
 export type CompareWith = PadDay['compareWith'];
 
@@ -67,10 +68,16 @@ export function createDayModel(store: PadStore) {
   const compareWith = computed(() => pad.value.day.compareWith);
   const otherBlocks = computed(() => otherDay(compareWith.value));
   const other = computed(() => (otherBlocks.value === null ? null : worked(otherBlocks.value)));
-  const bands = computed(() => {
-    const tariff = bench.value?.tariff;
-    return tariff == null ? [] : bandsOn(tariff, date.value);
-  });
+  // Parts of the bench that an edit of the blocks does not touch stay the same objects, and so does
+  // all that follows from them alone.
+  const tariff = computed(() => bench.value?.tariff ?? null);
+  const limits = computed(() => bench.value?.limits ?? []);
+  const limitsGiven = computed(() => pad.value.limits);
+  const speeds = computed(() => bench.value?.speeds ?? null);
+  const name = computed(() => pad.value.name);
+  const invented = computed(() => isInvented(pad.value));
+  const currency = computed(() => pad.value.tariff.currency);
+  const bands = computed(() => (tariff.value === null ? [] : bandsOn(tariff.value, date.value)));
 
   function worked(of: readonly PadBlock[]): WorkedDay | null {
     return bench.value === null ? null : workOut(bench.value, of, date.value);
@@ -191,6 +198,13 @@ export function createDayModel(store: PadStore) {
     here,
     compareWith,
     other,
+    name,
+    invented,
+    speeds,
+    tariff,
+    limits,
+    limitsGiven,
+    currency,
     bands,
     said,
     refused,

@@ -8,7 +8,7 @@ import { rpmText } from './text.ts';
 export function tableOf(model: DayModel): TableData {
   const units = model.units.value;
   const segments = model.here.value?.report.segments ?? [];
-  const reference = model.bench.value?.speeds.reference ?? 1;
+  const reference = model.speeds.value?.reference ?? 1;
   return {
     caption: 'Each stretch of the day from midnight to midnight.',
     columns: ['From–to', 'Speed', 'Flow', 'Power', 'Velocity, suction', 'Velocity, return'],

@@ -1,7 +1,7 @@
 /** The words of the day sheet: spans, what was done to a block, and the finding. */
 
 import { type CalendarDate, dayOfWeek } from '#core/calendar.ts';
-import type { QuietCrossing } from '#core/dayReport.ts';
+import type { QuietHours } from '#core/dayReport.ts';
 import type { Limit } from '#core/limits.ts';
 import { ruleOn, type Tariff } from '#core/tariff.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
@@ -155,11 +155,30 @@ export function crossingText({ limit, runs, flow }: LimitRuns, units: UnitChoice
   return `${limitName(limit)}: ${format('flow', flow, units)} ${timesText(runs)}; at most ${most}.`;
 }
 
-export function quietText(crossing: QuietCrossing, reference: number, units: UnitChoice): string {
-  const when = fromTo({ start: crossing.from, end: crossing.to });
-  const fast = rpmText(crossing.ratio * reference, units);
-  const ceiling = rpmText(crossing.quiet.ceiling * reference, units);
-  return `Quiet hours ${spanText(crossing.quiet)}: ${when} the pump turns at ${fast}; at most ${ceiling}.`;
+/** Quiet hours with every time of day at which the pump is too fast for them. */
+export interface QuietRuns {
+  readonly quiet: QuietHours;
+  readonly runs: readonly Stretch[];
+  /** Greatest speed ratio in them [-]. */
+  readonly ratio: number;
+}
+
+export function crossingsByQuiet({ quietCrossings }: Report): readonly QuietRuns[] {
+  return [...new Set(quietCrossings.map(({ quiet }) => quiet))].map((quiet) => {
+    const own = quietCrossings.filter((crossing) => crossing.quiet === quiet);
+    const runs = own.map(({ from, to }) => ({ start: from, end: to }));
+    return { quiet, runs, ratio: Math.max(...own.map(({ ratio }) => ratio)) };
+  });
+}
+
+export function quietText(
+  { quiet, runs, ratio }: QuietRuns,
+  reference: number,
+  units: UnitChoice,
+): string {
+  const fast = rpmText(ratio * reference, units);
+  const most = rpmText(quiet.ceiling * reference, units);
+  return `Quiet hours ${spanText(quiet)}: ${fast} ${timesText(runs)}; at most ${most}.`;
 }
 
 const joined = (words: readonly string[]): string =>

@@ -11,6 +11,7 @@ import { Field } from '#widgets/kit/Field.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { BlockList } from './BlockList.tsx';
 import { Compare } from './Compare.tsx';
+import type { WorkedDay } from './figures.ts';
 import { LaneKey, Lanes } from './Lanes.tsx';
 import { createDayModel, type DayModel } from './model.ts';
 import { Limits, Needs } from './Needs.tsx';
@@ -38,20 +39,20 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
     return store.connect();
   }, [model, store]);
   const finding = useComputed(() => findingOf(model));
+  const tone = useComputed(() =>
+    mustStop(model.here.value) ? 'day-finding is-stop' : 'day-finding',
+  );
   const spoken = useComputed(() => {
     const said = model.said.value;
     return said === null ? finding.value : `${saidText(said)} ${finding.value}`;
   });
-  const table = useSettled(
-    useComputed(() => tableOf(model)),
-    250,
-  );
+  const calm = useCalm(model);
   return (
     <div class="day" id={id}>
       <div class="day-screen no-print">
         <Tools id={id} model={model} />
         <Missing model={model} padHref={props.padHref} />
-        <p class="day-finding">{finding}</p>
+        <p class={tone}>{finding}</p>
         <Totals model={model} />
         <section class="sheet day-board" aria-labelledby={`${id}-board`}>
           <h2 id={`${id}-board`}>The 24 hours</h2>
@@ -65,7 +66,7 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
             <LaneKey model={model} />
           </div>
           <Lanes model={model} />
-          <Table data={table} summary="The day as a table" />
+          <DayTable model={calm} />
         </section>
         <section class="day-section">
           <h2>Blocks</h2>
@@ -74,18 +75,18 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
         <div class="day-halves">
           <section class="day-section">
             <h2>Needs</h2>
-            <Needs model={model} />
+            <Needs model={calm} />
           </section>
           <section class="day-section">
             <h2>Limits and quiet hours</h2>
-            <Limits model={model} />
+            <Limits model={calm} />
             <h2>Price</h2>
-            <PriceTable model={model} />
+            <PriceTable model={calm} />
           </section>
         </div>
         <section class="day-section">
           <h2>Beside another day</h2>
-          <Compare id={`${id}-compare`} model={model} />
+          <Compare id={`${id}-compare`} model={calm} />
         </section>
         <Announce sentence={spoken} />
       </div>
@@ -94,17 +95,36 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
   );
 }
 
+/** How long a drag must rest before what stands below the strip follows [ms]. */
+const rest = 150;
+
+/** The same day for the parts below the strip: they follow when the hand rests, and so keep out of its way. */
+function useCalm(model: DayModel): DayModel {
+  const here = useSettled(model.here, rest);
+  const other = useSettled(model.other, rest);
+  return useMemo(() => ({ ...model, here, other }), [model, here, other]);
+}
+
+function DayTable({ model }: { model: DayModel }): JSX.Element {
+  const data = useComputed(() => tableOf(model));
+  return <Table data={data} summary="The day as a table" />;
+}
+
+function mustStop(day: WorkedDay | null): boolean {
+  return day?.report.crossings.some(({ limit }) => limit.hard) ?? false;
+}
+
 function findingOf(model: DayModel): string {
   const day = model.here.value;
   if (day === null) return 'This day cannot be worked out yet.';
-  return findingText(day, model.units.value, model.pad.value.tariff.currency);
+  return findingText(day, model.units.value, model.currency.value);
 }
 
 /** Date, undo and redo, units, print. */
 function Tools({ id, model }: { id: string; model: DayModel }): JSX.Element {
   const { store } = model;
-  const kind = useComputed(() => dayKindText(model.date.value, model.bench.value?.tariff ?? null));
-  const name = useComputed(() => model.pad.value.name || 'A pad without a name');
+  const kind = useComputed(() => dayKindText(model.date.value, model.tariff.value));
+  const name = useComputed(() => model.name.value || 'A pad without a name');
   const preset = useComputed(() => model.units.value.preset);
   const undoLabel = useComputed(() => `Undo ${store.undoLabel.value ?? ''}`.trim());
   const redoLabel = useComputed(() => `Redo ${store.redoLabel.value ?? ''}`.trim());
