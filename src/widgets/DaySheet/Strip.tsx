@@ -144,14 +144,14 @@ function Block({ block, place, model }: BlockProps): JSX.Element {
       <GripArea
         {...shared}
         grip="start"
-        class="day-edge day-edge-start"
+        class="day-edge day-edge-start needs-script"
         label={`${name}: start`}
         style={`--at:${(block.start / day).toFixed(5)}`}
       />
       <GripArea
         {...shared}
         grip="end"
-        class="day-edge day-edge-end"
+        class="day-edge day-edge-end needs-script"
         label={`${name}: end`}
         style={`--at:${((block.end || day) / day).toFixed(5)}`}
       />
@@ -225,6 +225,7 @@ function GripArea(props: GripAreaProps): JSX.Element {
     <div
       class={`${props.class}${held ? ' is-held' : ''}`}
       style={props.style}
+      data-hold={grip === 'body' ? undefined : ''}
       data-mark={props.mark}
       data-joins={props.joins}
       {...slider}
