@@ -6,3 +6,6 @@ export const celsiusZero = 273.15;
 
 /** Minutes in a day [min]. */
 export const minutesPerDay = 1440;
+
+/** Joules in a kilowatt-hour [J/kWh], exact by definition (NIST SP 811, B.8). */
+export const joulesPerKilowattHour = 3.6e6;

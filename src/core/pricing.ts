@@ -6,6 +6,7 @@ import {
   nextDay,
   requireDate,
 } from './calendar.ts';
+import { joulesPerKilowattHour } from './constants.ts';
 import { CoreError, requireBetween, requirePositive } from './errors.ts';
 import { intersectionOf, piecesOf, requireSpan, type Span } from './spans.ts';
 import {
@@ -21,8 +22,7 @@ import { tariffProblems } from './tariffProblems.ts';
 /** Beside the pricing functions, so that one import prices a flat tariff. */
 export { flatTariff } from './tariff.ts';
 
-/** Joules in a kilowatt-hour [J/kWh], exact by definition (NIST SP 811, B.8). */
-export const joulesPerKilowattHour = 3.6e6;
+export { joulesPerKilowattHour };
 
 /** A stretch of the day at one wire power; stretches may cross midnight. Minutes in none draw 0 W. */
 export interface PoweredSpan extends Span {

@@ -1,6 +1,7 @@
 import { computed, createModel, signal } from '@preact/signals';
 import { evenly } from '#charts/path.ts';
 import { foldCircuit } from '#core/circuit.ts';
+import { joulesPerKilowattHour } from '#core/constants.ts';
 import { operatingPoint } from '#core/operatingPoint.ts';
 import { bestMileageRatio, wirePower } from '#core/power.ts';
 import { type UnitChoice, us } from '#units/choice.ts';
@@ -26,7 +27,6 @@ export interface SpeedPoint {
 }
 
 const circuit = foldCircuit(demo.demoCircuit);
-const joulesPerKilowattHour = 3.6e6;
 
 /** Works one speed out. */
 export function pointAt(speed: number): SpeedPoint {

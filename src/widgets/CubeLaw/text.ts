@@ -1,12 +1,11 @@
 import type { TableData } from '#charts/Table.tsx';
+import { joulesPerKilowattHour } from '#core/constants.ts';
 import { type UnitChoice, unitFor } from '#units/choice.ts';
 import { fromSI, toSI } from '#units/convert.ts';
 import { format, speak } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { currency, energyPrice, poolVolume } from './demo.ts';
 import { type CubeLaw, full, pointAt, type SpeedPoint, thriftiestSpeed } from './model.ts';
-
-const joulesPerKilowattHour = 3.6e6;
 
 export const speedText = (point: SpeedPoint, units: UnitChoice) =>
   format('speed', point.speed, units, { places: 0 });

@@ -2,11 +2,12 @@ import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
+import { monthNames } from '#units/monthNames.ts';
 import { Readings } from '#widgets/kit/Readings.tsx';
 import type { WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
 import { ScrollBox } from './ScrollBox.tsx';
-import { kilowattHours, lengthText, monthNames, percentText, turnoversText } from './text.ts';
+import { kilowattHours, lengthText, percentText, turnoversText } from './text.ts';
 
 const missing = '–';
 

@@ -9,6 +9,7 @@ import type { Pad, PadBlock, PadDay } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, speak } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
+import { monthNames } from '#units/monthNames.ts';
 import { hardSpace } from '#units/numerals.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { mostBlocks, type Said, type Stretch, shortestBlock } from './edit.ts';
@@ -249,21 +250,6 @@ export function blockSpoken(block: PadBlock, day: WorkedDay | null, units: UnitC
 }
 
 const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-export const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
 /** "Wednesday, 14 July 2027". */
 export function dateText(date: CalendarDate): string {
   return `${weekdays[dayOfWeek(date)]}, ${shortDate(date)}`;

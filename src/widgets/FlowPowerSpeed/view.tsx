@@ -124,7 +124,7 @@ function Picture({ model, said }: PictureProps): JSX.Element {
         model.here.value.speed / model.machine.value.referenceSpeed,
       ),
     }),
-    above: false,
+    above: true,
     ends: false,
   }));
   const slowWords = useComputed(() => `pump at ${model.here.value.speed} rpm`);
@@ -153,7 +153,7 @@ function Picture({ model, said }: PictureProps): JSX.Element {
                 flow: 0.04 * x.max,
                 head: pumpHead(machine.curve, 0.04 * x.max, topRatio),
               }),
-              above: false,
+              above: true,
               ends: false,
             }}
             of="head"

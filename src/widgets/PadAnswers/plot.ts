@@ -94,7 +94,7 @@ function pathOf(line: readonly HeadAt[], { x, y }: Sides): string {
 function pumpLabel({ machine }: Scene, speed: number, sides: Sides): Placement {
   const flow = nameAt * sides.x.axis.max;
   const head = pumpHead(machine.curve, flow, speed / machine.referenceSpeed);
-  return { ...spotOf({ flow, head: Math.max(head, 0) }, sides), above: false, ends: false };
+  return { ...spotOf({ flow, head: Math.max(head, 0) }, sides), above: true, ends: false };
 }
 
 /** Up along the least flow of each speed and down along the greatest. */

@@ -4,6 +4,7 @@ import { useMemo } from 'preact/hooks';
 import { freshId } from '#pad/ids.ts';
 import type { PadTariff } from '#pad/schema.ts';
 import { formatPrice } from '#units/money.ts';
+import { monthNames } from '#units/monthNames.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
 import { AddButton, Entry, focusSoon, More, RemoveButton, useIds } from './Entry.tsx';
 import { plainEntry } from './entries.ts';
@@ -143,21 +144,7 @@ function Seasons(): JSX.Element {
   );
 }
 
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
-const monthChoices = months.map((label, place) => ({ id: String(place + 1), label }));
+const monthChoices = monthNames.map((label, place) => ({ id: String(place + 1), label }));
 
 interface DateProps {
   readonly at: readonly (string | number)[];
@@ -177,7 +164,7 @@ function DateFields({ at, label, what }: DateProps): JSX.Element {
 
 function seasonText({ name, from, to, dayTypes }: Season, currency: string): string {
   const prices = dayTypes.flatMap(({ bands }) => bands.flatMap(({ price }) => price ?? []));
-  const date = ({ month, day }: Season['from']) => `${day} ${months[month - 1]}`;
+  const date = ({ month, day }: Season['from']) => `${day} ${monthNames[month - 1]}`;
   const span = to === null ? `from ${date(from)}` : `${date(from)} to ${date(to)}`;
   const price =
     prices.length === 0 ? 'no price yet' : `up to ${formatPrice(Math.max(...prices), currency)}`;
