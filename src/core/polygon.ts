@@ -103,7 +103,7 @@ function isBeside(a: Vertex, b: Vertex, point: Vertex): boolean {
 /**
  * Gives back the corners when they make a sound outline.
  *
- * Law: 3 corners or more, in range, no edge crossing or touching another, area above 0.
+ * Law: 3 corners or more, in range, no edge crossing or touching another, at least 1 mm long and wide, area above 0.
  * @param vertices Corners in order [see Vertex], any numbers.
  * @returns The same corners [see Vertex].
  * @throws CoreError that names the corner or the edges at fault; edge 1 runs from corner 1 to corner 2.
@@ -124,9 +124,19 @@ export function requirePolygon(vertices: readonly Vertex[]): readonly Vertex[] {
       crossingText(crossing, vertices.length),
       'an outline whose edges meet only at corners',
     );
+  if (Math.min(extentOf(vertices, 0), extentOf(vertices, 1)) < leastExtent)
+    throw new CoreError('vertices', 'narrower than 1 mm', 'an outline at least 1 mm long and wide');
   if (signedArea(vertices) === 0)
     throw new CoreError('vertices', 'without area', 'an outline with an area');
   return vertices;
+}
+
+/** Thinner than this [m] no pool is, and the products of its corners lose all their digits. */
+const leastExtent = 1e-3;
+
+function extentOf(vertices: readonly Vertex[], axis: 0 | 1): number {
+  const along = vertices.map((vertex) => vertex[axis]);
+  return Math.max(...along) - Math.min(...along);
 }
 
 function crossingText({ firstEdge, secondEdge }: EdgeCrossing, count: number): string {

@@ -111,4 +111,16 @@ describe('polygons', () => {
       ]),
     ).toThrow(CoreError);
   });
+
+  it('an outline thinner than a millimetre is refused, however short its edges', () => {
+    for (const width of [5e-324, 1e-9, 9e-4]) {
+      const sliver: readonly Vertex[] = [
+        [0, 0],
+        [width, 0],
+        [0, 1.5],
+      ];
+      expect(() => polygonArea(sliver)).toThrow('at least 1 mm long and wide');
+      expect(() => polygonArea(sliver.map(([x, y]) => [y, x]))).toThrow('1 mm');
+    }
+  });
 });
