@@ -7,6 +7,8 @@ export interface Row {
   readonly ways: readonly Way[];
   /** How many times as fast as the second way ours must be, where there is a goal. */
   readonly reach?: number;
+  /** How long our way may take for so many units, where the goal is a time. */
+  readonly within?: { readonly units: number; readonly millis: number };
   readonly close?: () => void;
 }
 

@@ -2,6 +2,8 @@
 import { cpus, totalmem } from 'node:os';
 import type { Row, RowMaker, Way } from './row.ts';
 import { rows as operatingPoints } from './rows/operatingPoints.ts';
+import { rows as sliderStep } from './rows/sliderStep.ts';
+import { rows as year } from './rows/year.ts';
 
 const rounds = 7;
 const roundMillis = 250;
@@ -33,6 +35,14 @@ interface Result {
   /** Ours over the second way, median of the rounds' own ratios. */
   readonly ratio?: number;
   readonly reach?: number;
+  /** Time of our way for the units of the goal [ms], and what it may be. */
+  readonly time?: { readonly units: number; readonly millis: number; readonly within: number };
+}
+
+function timeOf({ within }: Row, perSecond: number): Pick<Result, 'time'> {
+  if (within === undefined) return {};
+  const millis = (1000 * within.units) / perSecond;
+  return { time: { units: within.units, millis, within: within.millis } };
 }
 
 function measure(row: Row): Result {
@@ -42,10 +52,16 @@ function measure(row: Row): Result {
   const perSecond = Object.fromEntries(
     row.ways.map((way, index) => [way.name, median(found.map((round) => round[index] as number))]),
   );
-  const base = { name: row.name, unit: row.unit, perSecond };
+  const ours = perSecond[row.ways[0]?.name ?? ''] ?? Number.NaN;
+  const base = { name: row.name, unit: row.unit, perSecond, ...timeOf(row, ours) };
   if (row.ways.length < 2) return base;
-  const ratio = median(found.map(([ours, theirs]) => (ours as number) / (theirs as number)));
+  const ratio = median(found.map(([first, second]) => (first as number) / (second as number)));
   return { ...base, ratio, ...(row.reach !== undefined && { reach: row.reach }) };
+}
+
+function timeLine({ time, unit }: Result): string {
+  if (time === undefined) return '';
+  return `  ${time.units} ${unit} in ${time.millis.toPrecision(3)} ms (reach ${time.within} ms)`;
 }
 
 function line(result: Result): string {
@@ -54,7 +70,7 @@ function line(result: Result): string {
     .join(', ');
   const ratio = result.ratio === undefined ? '' : `  ratio ${result.ratio.toFixed(1)}`;
   const reach = result.reach === undefined ? '' : ` (reach ${result.reach})`;
-  return `${result.name}: ${result.unit}: ${rates}${ratio}${reach}`;
+  return `${result.name}: ${result.unit}: ${rates}${ratio}${reach}${timeLine(result)}`;
 }
 
 const machine = {
@@ -63,7 +79,7 @@ const machine = {
   memoryGiB: Math.round(totalmem() / 2 ** 30),
   node: process.version,
 };
-const makers: readonly RowMaker[] = [...operatingPoints];
+const makers: readonly RowMaker[] = [...operatingPoints, ...sliderStep, ...year];
 const asJson = process.argv.includes('--json');
 if (!asJson) {
   console.log(
