@@ -5,7 +5,8 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/core/**/*.test.ts'],
-    // Anew for each file, the fault would not be there yet while a module loads.
+    setupFiles: ['tests/mutation.setup.ts'],
+    // Loaded anew for each file, a module would run before the fault is put in.
     isolate: false,
   },
 });

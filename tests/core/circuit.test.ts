@@ -16,7 +16,7 @@ import { operatingPoint, ratioForFlow } from '#core/operatingPoint.ts';
 import { flowArea } from '#core/pipe.ts';
 import { pumpFromPowerLaw } from '#core/pump.ts';
 import { water } from '#core/water.ts';
-import { branch, branched, pipe, series, sideBySide } from '../oracle/circuits.ts';
+import { branch, branched, equipment, pipe, series, sideBySide } from '../oracle/circuits.ts';
 import { anyCircuit } from './anyCircuit.ts';
 
 const curve = pumpFromPowerLaw({ a: 25.5, b: 4.2e5, c: 2.1 }, 0.0068);
@@ -112,6 +112,32 @@ describe('the circuit', () => {
     expect(largestVelocity(circuit, 0.004, 'discharge')).toBeUndefined();
   });
 
+  test('of two equally fast places the water meets, the first is named', () => {
+    // Our own choice: the same flow in the same bore is equally fast.
+    const twice = { ...loop([pipe('sch40-2', 5), pipe('sch40-2', 9)]) };
+    expect(largestVelocity(twice, 0.004, 'discharge')?.partId).toBe(twice.discharge[0]?.id);
+  });
+
+  test('every share says where its part stands and how fast the water is there', () => {
+    const [inner, outer] = [pipe('sch40-1', 4), pipe('sch40-2', 4)];
+    const filter = equipment(4, 60);
+    const within = branch([inner]);
+    const nest = sideBySide(within);
+    const way = branch([nest]);
+    const group = sideBySide(way);
+    const shares = headShares(loop([outer, filter, group]), 0.002);
+    // The names on the way from the outside in: a part of no group has none.
+    expect(shares.map(({ id, path }) => ({ id, path }))).toEqual([
+      { id: outer.id, path: [] },
+      { id: filter.id, path: [] },
+      { id: inner.id, path: [group.id, way.id, nest.id, within.id] },
+    ]);
+    // Continuity: V = Q/A; what goes on inside a piece of equipment has no one bore.
+    expect(shares[0]).toMatchObject({ bore: 0.0525018, velocity: 0.002 / flowArea(0.0525018) });
+    expect(shares[1]).not.toHaveProperty('velocity');
+    expect(shares[1]).not.toHaveProperty('bore');
+  });
+
   test('the suction side counts alone', () => {
     expect(suctionHead(series, 0.003)).toBeCloseTo(
       headShares(series, 0.003)
@@ -126,6 +152,7 @@ describe('the circuit', () => {
     expect(headShares(loop([], 2), 0.001)).toEqual([
       { id: 'static', side: 'discharge', path: [], head: 2, flow: 0.001 },
     ]);
+    expect(headShares(loop([]), 0.001)).toEqual([]);
   });
 
   test.each([
