@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { Table } from '#charts/Table.tsx';
+import { stepElement } from '#widgets/PadForm/steps.ts';
 import * as evidence from './evidenceText.ts';
 import type { AnswersModel } from './model.ts';
 
@@ -22,7 +23,11 @@ export function Evidence({ model }: { readonly model: AnswersModel }): JSX.Eleme
       {narrowing.length > 0 && <Points title="What to read next" items={narrowing} />}
       <p>{evidence.agreementText(scene)}</p>
       {residuals !== null && <Table data={residuals} summary="Each reading beside the answer" />}
-      {leftOut !== '' && <p>{leftOut}</p>}
+      {leftOut !== '' && (
+        <p>
+          {leftOut} <a href={`#${stepElement('pipes')}`}>Go to the pipes</a>
+        </p>
+      )}
       {assumptions.length > 0 && <Points title="What was assumed" items={assumptions} />}
     </div>
   );

@@ -60,7 +60,10 @@ export function plotOf(scene: Scene, rungs: readonly LadderRung[], units: UnitCh
   const y = quantitySide('Head', 'head', units, { max: pumpHead(machine.curve, 0, topRatio) });
   const sides = { x, y };
   const pipes = systemLine(machine, x.axis.max);
-  const pipeEnd = pipes.findLast(({ head }) => head <= 0.8 * y.axis.max);
+  // Further right the words would be pushed back over the line.
+  const pipeEnd = pipes.findLast(
+    ({ flow, head }) => head <= 0.8 * y.axis.max && flow <= 0.6 * x.axis.max,
+  );
   return {
     scene,
     ...sides,

@@ -76,6 +76,11 @@ function Answers({ id, model }: AnswersProps): JSX.Element {
           <Missing model={model} />
         </AnswerPart>
       )}
+      <p class="answers-next">
+        <a class="button" href="/day/">
+          Lay these speeds over a day
+        </a>
+      </p>
     </>
   );
 }

@@ -21,14 +21,30 @@ interface EntryProps {
   readonly children: ComponentChildren;
 }
 
-/** An entry that opens for its fields; one just added stands open and takes the focus. */
+/** Closes the open entries around a new one, so that a phone shows one at a time; what is wrong stays in sight. */
+function closeOthers(here: HTMLElement | null): void {
+  const list = here?.parentElement?.parentElement;
+  for (const other of list?.querySelectorAll<HTMLDetailsElement>(':scope > li > .form-entry') ??
+    []) {
+    const isWrong = other.querySelector('[aria-invalid="true"]') !== null;
+    if (other !== here && !isWrong) other.open = false;
+  }
+}
+
+/**
+ * An entry that opens for its fields; one just added stands open and takes the focus. Once opened the
+ * fields stay, so that what was typed and makes no sense yet is not lost by closing.
+ */
 export function Entry({ id, elementId, title, children }: EntryProps): JSX.Element {
   const form = useForm();
   const here = useRef<HTMLDetailsElement>(null);
   const [open, setOpen] = useState(() => form.fresh.peek() === id);
+  const wasOpen = useRef(false);
+  wasOpen.current ||= open;
   useEffect(() => {
     if (form.fresh.peek() !== id) return;
     form.fresh.value = null;
+    closeOthers(here.current);
     here.current?.querySelector<HTMLElement>('input, select, button')?.focus();
   }, [form, id]);
   return (
@@ -41,7 +57,7 @@ export function Entry({ id, elementId, title, children }: EntryProps): JSX.Eleme
       }}
     >
       <summary id={elementId}>{title}</summary>
-      {open && <div class="form-entry-body">{children}</div>}
+      {wasOpen.current && <div class="form-entry-body">{children}</div>}
     </details>
   );
 }

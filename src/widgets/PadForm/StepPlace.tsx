@@ -10,7 +10,7 @@ export function StepPlace(): JSX.Element {
       <PresetSwitch
         id="form-preset"
         label="Units"
-        hint="A unit for one quantity alone: the Units button."
+        hint="For one unit alone, use the Units button of the bar."
       />
       <WordsField at={['name']} label="Name of this pad" what="the name of the pad" />
       <NumberField

@@ -111,6 +111,7 @@ function Nameplate(): JSX.Element {
         <NumberField at={[...knowledgeAt, 'head']} label="Best head" />
       </div>
       <p class="form-usual">
+        No plate to read? Leave these empty: the watts you read in the next step stand in for it.
         With no curve the answers take the usual shape of one, and say how wide that leaves them.
       </p>
     </>

@@ -54,6 +54,7 @@ function OnePrice(): JSX.Element {
       ['tariff'],
       (tariff: PadTariff) => {
         const whole = tariff.seasons.length === 0 ? flatTariff(tariff, null) : tariff;
+        form.fresh.value = whole.seasons[0]?.id ?? null;
         return { ...whole, seasons: withTwoBands(whole.seasons) };
       },
       'prices by the hour',
@@ -162,24 +163,29 @@ function DateFields({ at, label, what }: DateProps): JSX.Element {
   );
 }
 
-function seasonText({ name, from, to, dayTypes }: Season, currency: string): string {
+/** A season in one line; one that lasts all year needs no dates. */
+function seasonText(season: Season, currency: string, isOnly: boolean): string {
+  const { name, from, to, dayTypes } = season;
   const prices = dayTypes.flatMap(({ bands }) => bands.flatMap(({ price }) => price ?? []));
   const date = ({ month, day }: Season['from']) => `${day} ${monthNames[month - 1]}`;
   const span = to === null ? `from ${date(from)}` : `${date(from)} to ${date(to)}`;
+  const named = isOnly ? name || 'All year' : `${name || 'Season'}, ${span}`;
   const price =
     prices.length === 0 ? 'no price yet' : `up to ${formatPrice(Math.max(...prices), currency)}`;
-  return `${name || 'Season'}, ${span}, ${price}`;
+  return `${named}, ${price}`;
 }
 
 function SeasonEntry({ id, onRemove }: { id: string; onRemove: () => void }): JSX.Element {
   const form = useForm();
   const at = ['tariff', 'seasons', `@${id}`];
   const season = useComputed(() => valueAtSpot(form.pad.value, at) as Season | undefined);
+  const isOnly = useComputed(() => form.pad.value.tariff.seasons.length <= 1);
   const title = useComputed(() =>
-    season.value === undefined ? '' : seasonText(season.value, form.pad.value.tariff.currency),
+    season.value === undefined
+      ? ''
+      : seasonText(season.value, form.pad.value.tariff.currency, isOnly.value),
   );
   const hasEnd = useComputed(() => (season.value?.to ?? null) !== null);
-  const isOnly = useComputed(() => form.pad.value.tariff.seasons.length <= 1);
   return (
     <li>
       <Entry id={id} elementId={elementId(at)} title={title}>

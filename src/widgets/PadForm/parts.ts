@@ -97,14 +97,20 @@ export function withSize<Part extends Sized>(part: Part, choice: string): Part {
 
 const labelOfSize = new Map(pipeSizes.map(({ id, label }) => [id, label]));
 
+const isSized = ({ sizeId, bore }: Sized): boolean => sizeId !== null || bore !== null;
+
 function sizeText({ sizeId, bore }: Sized, units: UnitChoice): string {
   if (sizeId !== null) return labelOfSize.get(sizeId) ?? sizeId;
   return bore === null ? 'no size yet' : `${format('diameter', bore, units)} bore`;
 }
 
 function pipeText(pipe: PipeSection, units: UnitChoice): string {
-  const length = pipe.length === null ? 'no length yet' : format('length', pipe.length, units);
-  return `Pipe, ${length} of ${sizeText(pipe, units)}`;
+  const size = sizeText(pipe, units);
+  if (pipe.length === null) {
+    return isSized(pipe) ? `Pipe, ${size}, no length yet` : 'Pipe, no size or length yet';
+  }
+  const length = format('length', pipe.length, units);
+  return isSized(pipe) ? `Pipe, ${length} of ${size}` : `Pipe, ${length}, ${size}`;
 }
 
 function fittingText(fitting: FittingSection, units: UnitChoice): string {
@@ -162,7 +168,7 @@ export function lastSize(sections: readonly Section[]): Sized {
   for (const section of sections.toReversed()) {
     if (section.kind === 'pipe' || section.kind === 'fitting') {
       const { sizeId, bore } = section;
-      if (sizeId !== null || bore !== null) return { sizeId, bore };
+      if (isSized(section)) return { sizeId, bore };
     }
   }
   return { sizeId: null, bore: null };

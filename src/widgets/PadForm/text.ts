@@ -45,16 +45,21 @@ function pipesText({ plumbing }: Pad): string {
   return `${count(countParts(suction), 'part')} before the pump, ${countParts(discharge)} after`;
 }
 
-function pumpText({ pump, units }: Pad): string {
-  const { referenceSpeed, topSpeed, knowledge } = pump;
+/** Where the curve of the pump comes from. */
+function knowledgeText({ pump: { knowledge }, readings }: Pad): string {
+  if (knowledge.kind === 'curve') return 'points of its curve';
+  if (knowledge.kind === 'powerLaw') return 'three points';
+  const { power, flow, head } = knowledge;
+  if (power !== null || (flow !== null && head !== null)) return 'nameplate only';
+  return readings.some((reading) => reading.power !== null) ? 'by its readings' : 'no curve yet';
+}
+
+function pumpText(pad: Pad): string {
+  const { pump, units } = pad;
+  const { referenceSpeed, topSpeed } = pump;
   const speed = topSpeed ?? referenceSpeed;
-  const known = {
-    curve: 'points of its curve',
-    powerLaw: 'three points',
-    nameplate: 'nameplate only',
-  }[knowledge.kind];
   if (speed === null) return nothing;
-  return `${format('speed', speed, units)} at most, ${known}`;
+  return `${format('speed', speed, units)} at most, ${knowledgeText(pad)}`;
 }
 
 function limitsText({ limits, quiet }: Pad): string {
