@@ -1,4 +1,4 @@
-import { area, curveLinear, curveStepAfter, line } from 'd3-shape';
+import { type Path, pathRound } from 'd3-path';
 import { type Axis, across, upward } from './scale.ts';
 
 /** One point of a line; a missing or non-finite y breaks the line there. */
@@ -14,35 +14,62 @@ export interface Slice {
   readonly high: number | undefined;
 }
 
-const present = (value: number | undefined): value is number =>
-  value !== undefined && Number.isFinite(value);
+/** Where something stands in the drawing. */
+type Place = readonly [across: number, down: number];
 
-interface Shape {
-  /** Hold each value until the next point, as a plan of speeds does. */
-  readonly stepped?: boolean;
+/*
+ * Only straight lines are drawn here, so what strings the numbers together is enough; the library of
+ * curves above it weighs more than all our pictures.
+ */
+const newPath = () => pathRound(1);
+
+function place(x: Axis, y: Axis, atX: number, atY: number | undefined): Place | null {
+  if (atY === undefined || !Number.isFinite(atX) || !Number.isFinite(atY)) return null;
+  return [across(x, atX), upward(y, atY)];
+}
+
+/** The runs of items that are there, split where one is missing. */
+function runsOf<Item>(items: Iterable<Item | null>): readonly (readonly Item[])[] {
+  const runs: Item[][] = [[]];
+  for (const item of items) {
+    if (item === null) runs.push([]);
+    else runs.at(-1)?.push(item);
+  }
+  return runs.filter((run) => run.length > 0);
+}
+
+function trace(into: Path, places: readonly Place[]): void {
+  places.forEach(([x, y], index) => {
+    if (index === 0) into.moveTo(x, y);
+    else into.lineTo(x, y);
+  });
 }
 
 /** Path of a line through the points; gaps where a value is missing. */
-export function linePath(points: Iterable<Point>, x: Axis, y: Axis, shape: Shape = {}): string {
-  const draw = line<Point>()
-    .defined((point) => present(point.x) && present(point.y))
-    .x((point) => across(x, point.x))
-    .y((point) => upward(y, point.y ?? 0))
-    .curve(shape.stepped ? curveStepAfter : curveLinear)
-    .digits(1);
-  return draw(points) ?? '';
+export function linePath(points: Iterable<Point>, x: Axis, y: Axis): string {
+  const drawn = newPath();
+  const places = Array.from(points, (point) => place(x, y, point.x, point.y));
+  for (const run of runsOf(places)) {
+    trace(drawn, run);
+    // A lone point shows as a dot under round line ends.
+    if (run.length === 1) drawn.closePath();
+  }
+  return drawn.toString();
 }
 
 /** Path of the area between two lines; gaps where either is missing. */
-export function bandPath(slices: Iterable<Slice>, x: Axis, y: Axis, shape: Shape = {}): string {
-  const draw = area<Slice>()
-    .defined((slice) => present(slice.x) && present(slice.low) && present(slice.high))
-    .x((slice) => across(x, slice.x))
-    .y0((slice) => upward(y, slice.low ?? 0))
-    .y1((slice) => upward(y, slice.high ?? 0))
-    .curve(shape.stepped ? curveStepAfter : curveLinear)
-    .digits(1);
-  return draw(slices) ?? '';
+export function bandPath(slices: Iterable<Slice>, x: Axis, y: Axis): string {
+  const drawn = newPath();
+  const sides = Array.from(slices, (slice) => {
+    const low = place(x, y, slice.x, slice.low);
+    const high = place(x, y, slice.x, slice.high);
+    return low === null || high === null ? null : { low, high };
+  });
+  for (const run of runsOf(sides)) {
+    trace(drawn, [...run.map(({ high }) => high), ...run.map(({ low }) => low).reverse()]);
+    drawn.closePath();
+  }
+  return drawn.toString();
 }
 
 /** Evenly spaced values from `from` to `to`, both included exactly. */

@@ -1,12 +1,13 @@
 import * as z from 'zod/mini';
 import type { Quantity } from '#units/quantities.ts';
+import type { DocumentProblem } from './documentProblems.ts';
 import { type Path, valueAt } from './path.ts';
-import type { Problem, ProblemValue } from './problems.ts';
+import type { ProblemValue } from './problems.ts';
 import { type Pad, padSchema } from './schema.ts';
 
 export type Checked =
   | { readonly ok: true; readonly pad: Pad }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | { readonly ok: false; readonly problems: readonly DocumentProblem[] };
 
 type Schema = z.core.$ZodType;
 
@@ -91,7 +92,7 @@ function pathOf(issue: z.core.$ZodIssue): Path {
 function limitProblem(
   issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
   found: unknown,
-): Problem {
+): DocumentProblem {
   const path = pathOf(issue);
   const limit = Number(issue.code === 'too_small' ? issue.minimum : issue.maximum);
   if (typeof found === 'number') {
@@ -102,7 +103,7 @@ function limitProblem(
   return { code: Array.isArray(found) ? 'tooMany' : 'tooLong', path, values: { limit } };
 }
 
-function typeProblem(issue: z.core.$ZodIssueInvalidType, found: unknown): Problem {
+function typeProblem(issue: z.core.$ZodIssueInvalidType, found: unknown): DocumentProblem {
   const path = pathOf(issue);
   if (found === undefined) return { code: 'missing', path, values: {} };
   const whole = issue.expected === 'int' || 'format' in issue;
@@ -110,7 +111,7 @@ function typeProblem(issue: z.core.$ZodIssueInvalidType, found: unknown): Proble
   return { code: 'wrongType', path, values: { expected: expectedWords[expected] ?? expected } };
 }
 
-function problemFrom(issue: z.core.$ZodIssue, document: unknown): Problem {
+function problemFrom(issue: z.core.$ZodIssue, document: unknown): DocumentProblem {
   const path = pathOf(issue);
   const found = valueAt(document, path);
   switch (issue.code) {

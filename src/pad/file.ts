@@ -1,8 +1,9 @@
 import { metric } from '#units/choice.ts';
 import { checkDocument } from './check.ts';
+import { type DocumentProblem, documentProblemSentence } from './documentProblems.ts';
 import { migrate } from './migrate.ts';
-import { type Problem, problemSentence } from './problems.ts';
-import { type Pad, padFormat, padVersion } from './schema.ts';
+import type { Pad } from './schema.ts';
+import { padFormat, padVersion } from './version.ts';
 
 /** What came of reading a pad file: the pad, or one sentence and everything that is wrong. */
 export type ParsedPad =
@@ -12,24 +13,28 @@ export type ParsedPad =
       /** The version the text was written in. */
       readonly from: number;
     }
-  | { readonly ok: false; readonly sentence: string; readonly problems: readonly Problem[] };
+  | {
+      readonly ok: false;
+      readonly sentence: string;
+      readonly problems: readonly DocumentProblem[];
+    };
 
 /** A pad file is never longer than this [characters]. */
 export const longestText = 1_000_000;
 
 const unchanged = 'Your present pad is unchanged.';
 
-function refuse(sentence: string, problems: readonly Problem[] = []): ParsedPad {
+function refuse(sentence: string, problems: readonly DocumentProblem[] = []): ParsedPad {
   return { ok: false, sentence: `${sentence} ${unchanged}`, problems };
 }
 
-function refuseValues(problems: readonly Problem[]): ParsedPad {
+function refuseValues(problems: readonly DocumentProblem[]): ParsedPad {
   const [first] = problems;
   if (first === undefined) return refuse('This pad file cannot be read.');
   const count =
     problems.length === 1 ? 'One value in it is' : `${problems.length} values in it are`;
   const place = first.path.length === 0 ? 'the top level' : first.path.join(' › ');
-  const reason = problemSentence(first, metric);
+  const reason = documentProblemSentence(first, metric);
   return refuse(
     `This pad file cannot be opened. ${count} wrong; the first, at ${place}: ${reason}`,
     problems,
@@ -70,44 +75,4 @@ export function parsePad(text: string): ParsedPad {
       return { ok: true, pad: checked.pad, from: migrated.from };
     }
   }
-}
-
-function isEmpty(value: unknown): boolean {
-  if (value === null || value === '') return true;
-  return typeof value === 'object' && Object.keys(value).length === 0;
-}
-
-/** Fields whose entries are the reader's own, so that an empty one means something. */
-const keptWhole: readonly string[] = ['sources'];
-
-/** The document without the fields that reading fills in again: null, "", [] and {}. */
-function withoutEmpty(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(withoutEmpty);
-  if (typeof value !== 'object' || value === null) return value;
-  const entries = Object.entries(value)
-    .map(([name, inner]) => [name, keptWhole.includes(name) ? inner : withoutEmpty(inner)] as const)
-    .filter(([, inner]) => !isEmpty(inner));
-  return Object.fromEntries(entries);
-}
-
-/** The pad as text on as few characters as it takes, for links and for keeping in the browser. */
-export function serialisePad(pad: Pad): string {
-  return JSON.stringify(withoutEmpty(pad));
-}
-
-/** The pad as the text of a file that a person can read. */
-export function padFileText(pad: Pad): string {
-  return `${JSON.stringify(withoutEmpty(pad), null, 2)}\n`;
-}
-
-/** A name for the file: "garden-pool.pad.json". */
-export function padFileName(pad: Pad): string {
-  const plain = pad.name
-    .normalize('NFKD')
-    .replace(/\p{Mark}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60);
-  return `${plain === '' ? 'pad' : plain}.pad.json`;
 }

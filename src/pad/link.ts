@@ -1,6 +1,7 @@
 import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate';
-import { longestText, type ParsedPad, parsePad, serialisePad } from './file.ts';
+import { longestText, type ParsedPad, parsePad } from './file.ts';
 import type { Pad } from './schema.ts';
+import { serialisePad } from './written.ts';
 
 /** How the fragment of a link that carries a pad begins; the number is the way it is packed. */
 const anyPrefix = /^#?pad=(\d+)\.(.*)$/s;

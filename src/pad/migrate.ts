@@ -1,4 +1,4 @@
-import { padFormat, padVersion } from './schema.ts';
+import { padFormat, padVersion } from './version.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 

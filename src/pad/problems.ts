@@ -4,11 +4,12 @@ import type { Quantity } from '#units/quantities.ts';
 import { formatTimeOfDay } from '#units/timeOfDay.ts';
 import { type Path, pathKey } from './path.ts';
 import {
-  documentSentences,
   padSentences,
   planSentences,
   type Say,
+  type Sentences,
   serviceSentences,
+  sharedSentences,
 } from './sentences.ts';
 
 /** A value inside a sentence; with its quantity named it is shown in the reader's unit. */
@@ -18,9 +19,12 @@ export type ProblemValue =
   | { readonly quantity: Quantity; readonly value: number }
   | { readonly minute: number };
 
-/** Every problem there is, with its sentence. Nothing else in the project words a problem. */
+/**
+ * Every problem of a pad, with its sentence; documentProblems.ts has those of a text that is no pad.
+ * Nothing else in the project words a problem.
+ */
 const sentences = {
-  ...documentSentences,
+  ...sharedSentences,
   ...padSentences,
   ...serviceSentences,
   ...planSentences,
@@ -66,12 +70,15 @@ export function isUnsaid({ code }: Pick<Problem, 'code'>): boolean {
 /** Every code, for tests that want to see each sentence. */
 export const problemCodes = Object.keys(sentences) as readonly ProblemCode[];
 
-/** Something wrong or missing in a document, tied to its field. */
-export interface Problem {
-  readonly code: ProblemCode;
+/** Something wrong or missing, tied to its field. */
+export interface ProblemOf<Code extends string> {
+  readonly code: Code;
   readonly path: Path;
   readonly values: Readonly<Record<string, ProblemValue>>;
 }
+
+/** Something wrong or missing in a pad. */
+export type Problem = ProblemOf<ProblemCode>;
 
 export function problem(code: ProblemCode, path: Path, values: Problem['values'] = {}): Problem {
   return { code, path, values };
@@ -85,10 +92,18 @@ export function shownValue(value: ProblemValue | undefined, units: UnitChoice): 
   return format(value.quantity, value.value, units);
 }
 
+/** A problem in the words that its table has for it. */
+export function worded<Code extends string>(
+  table: Sentences & Readonly<Record<Code, (say: Say) => string>>,
+  { code, values }: ProblemOf<Code>,
+  units: UnitChoice,
+): string {
+  return table[code]((name) => shownValue(values[name], units));
+}
+
 /** The problem as a sentence in the reader's units. */
-export function problemSentence({ code, values }: Problem, units: UnitChoice): string {
-  const say: Say = (name) => shownValue(values[name], units);
-  return (sentences[code] as (say: Say) => string)(say);
+export function problemSentence(problem: Problem, units: UnitChoice): string {
+  return worded<ProblemCode>(sentences, problem, units);
 }
 
 /** The problems of a field and everything inside it. */

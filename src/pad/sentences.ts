@@ -1,22 +1,11 @@
 /** Puts in a value of the problem by its name, in the reader's unit where it has one. */
 export type Say = (name: string) => string;
 
-type Sentences = Readonly<Record<string, (say: Say) => string>>;
+export type Sentences = Readonly<Record<string, (say: Say) => string>>;
 
-/** What keeps a document from being a pad. */
-export const documentSentences = {
-  missing: () => 'This is missing; it must be given.',
+/** What can be wrong with a document as well as with what it says. */
+export const sharedSentences = {
   wrongType: (say) => `This must be ${say('expected')}.`,
-  tooSmall: (say) => `${say('found')} is too little; it must be ${say('limit')} or more.`,
-  tooLarge: (say) => `${say('found')} is too much; it must be ${say('limit')} or less.`,
-  tooMany: (say) => `This list is too long; it may hold ${say('limit')} entries at most.`,
-  tooLong: (say) => `This text is too long; it may hold ${say('limit')} characters at most.`,
-  unknownField: (say) =>
-    `A pad file has no field “${say('field')}” here; take it away or correct its name.`,
-  notOneOf: (say) => `“${say('found')}” is not known here; it must be one of: ${say('allowed')}.`,
-  unknownKind: () => 'The kind of this is missing or not known; its “kind” must be a known one.',
-  badName: (say) =>
-    `“${say('found')}” cannot be used here; use 1 to 40 letters, digits, hyphens or underscores.`,
   sameId: (say) => `The id “${say('id')}” is used twice; give each entry an id of its own.`,
 } as const satisfies Sentences;
 

@@ -1,5 +1,5 @@
-import { parsePad } from './file.ts';
 import { padKey } from './padKey.ts';
+import type { PadReader } from './reader.ts';
 import type { Pad } from './schema.ts';
 
 export { padKey };
@@ -44,11 +44,16 @@ function write(place: KeepingPlace | null, key: string, text: string): boolean {
   }
 }
 
+/** Whether anything is kept in the browser, a pad or not. */
+export function keepsSomething(place: KeepingPlace | null): boolean {
+  return read(place, padKey) !== null;
+}
+
 /** The pad kept in the browser. Text that is no pad is put aside, and the sentence says so. */
-export function readKept(place: KeepingPlace | null): Kept {
+export function readKept(place: KeepingPlace | null, parse: PadReader['parse']): Kept {
   const text = read(place, padKey);
   if (text === null) return { kind: 'nothing' };
-  const parsed = parsePad(text);
+  const parsed = parse(text);
   if (parsed.ok) return { kind: 'pad', pad: parsed.pad, text };
   if (putAside(place, text)) place?.removeItem(padKey);
   return { kind: 'spoiled', sentence: spoiled };

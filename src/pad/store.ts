@@ -1,15 +1,15 @@
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { UnitChoice } from '#units/choice.ts';
-import { checkDocument } from './check.ts';
-import { type ParsedPad, padFileText, parsePad, serialisePad } from './file.ts';
+import type { DocumentProblem } from './documentProblems.ts';
+import type { ParsedPad } from './file.ts';
 import { carriesPad } from './fragment.ts';
 import { record, redo, startHistory, undo } from './history.ts';
-
 import { type Path, pathKey, withValueAt } from './path.ts';
-import type { Problem } from './problems.ts';
+import type { PadReader, ReaderSource } from './reader.ts';
 import type { Pad } from './schema.ts';
-import { keep, padKey, putAside, readAside, readKept } from './storage.ts';
+import { keep, keepsSomething, padKey, putAside, readAside, readKept } from './storage.ts';
 import type { Surroundings } from './surroundings.ts';
+import { padFileText, serialisePad } from './written.ts';
 
 /** Something the reader should be told about the pad as a whole. */
 export interface Notice {
@@ -33,17 +33,18 @@ export interface PadStore {
   readonly notice: ReadonlySignal<Notice | null>;
   /**
    * Puts what `update` makes of the pad in its place. A result that breaks the definition is refused:
-   * the problems come back and nothing changes. Quick edits of the same `field` undo together.
+   * the problems come back and nothing changes. Quick edits of the same `field` undo together. An
+   * edit made before what checks it has been fetched waits for it, in its turn.
    */
-  edit(update: (pad: Pad) => Pad, label: string, field?: string): readonly Problem[];
+  edit(update: (pad: Pad) => Pad, label: string, field?: string): readonly DocumentProblem[];
   /** Puts one value at a path. */
-  set(path: Path, value: unknown, label: string): readonly Problem[];
+  set(path: Path, value: unknown, label: string): readonly DocumentProblem[];
   undo(): void;
   redo(): void;
   /** Puts a whole other pad in place, such as an example or an empty one. */
   replace(pad: Pad, label: string): void;
-  /** Opens the text of a pad file. When it cannot be read the present pad stays. */
-  open(text: string): ParsedPad;
+  /** Opens the text of a pad file. When it cannot be read the present pad stays; null says it never was. */
+  open(text: string): Promise<ParsedPad | null>;
   /** The pad as the text of a file. */
   fileText(): string;
   /** The fragment of a link that carries the pad; what packs it is fetched when first asked for. */
@@ -59,12 +60,16 @@ const saveDelay = 250;
 const notKept = 'This browser does not keep the pad. Save it as a file before you leave this page.';
 const fromLink = 'This pad came with the link. Undo brings back the one before it.';
 const notFetched =
-  'The pad in this link was not read, because a part of this page could not be fetched. Reload the ' +
-  'page when there is a connection. Your present pad is unchanged.';
+  'That could not be done, because a part of this page could not be fetched. Reload the page when ' +
+  'there is a connection, then try again. Your present pad is unchanged.';
 const upgraded =
   'This pad was written by an older edition of the site and has been brought up to date.';
 
-export function createPadStore(first: Pad, surroundings: Surroundings): PadStore {
+export function createPadStore(
+  first: Pad,
+  surroundings: Surroundings,
+  source: ReaderSource,
+): PadStore {
   const history = signal(startHistory(first));
   const isOwn = signal(false);
   const notice = signal<Notice | null>(null);
@@ -80,27 +85,46 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
     });
   }
 
-  function edit(update: (pad: Pad) => Pad, label: string, field?: string): readonly Problem[] {
-    const before = pad.peek();
-    const after = update(before);
-    if (Object.is(before, after)) return [];
-    const checked = checkDocument(after);
-    if (!checked.ok) return checked.problems;
-    put(after, label, field);
-    return [];
+  /** Does at once what needs the reader, or as soon as it has been fetched; calls keep their order. */
+  function withReader(act: (reader: PadReader) => void): void {
+    const reader = source.present();
+    if (reader !== null) act(reader);
+    else source.fetch().then(act, () => tell('error', notFetched));
+  }
+
+  function edit(
+    update: (pad: Pad) => Pad,
+    label: string,
+    field?: string,
+  ): readonly DocumentProblem[] {
+    let problems: readonly DocumentProblem[] = [];
+    withReader(({ check }) => {
+      const before = pad.peek();
+      const after = update(before);
+      if (Object.is(before, after)) return;
+      const checked = check(after);
+      if (checked.ok) put(after, label, field);
+      else problems = checked.problems;
+    });
+    return problems;
   }
 
   function tell(kind: Notice['kind'], sentence: string): void {
     notice.value = { kind, sentence };
   }
 
-  function open(text: string): ParsedPad {
-    const parsed = parsePad(text);
-    if (parsed.ok) {
-      put(parsed.pad, 'opening a file');
-      if (parsed.from < parsed.pad.version) tell('note', upgraded);
-    } else tell('error', parsed.sentence);
-    return parsed;
+  async function open(text: string): Promise<ParsedPad | null> {
+    try {
+      const parsed = (await source.fetch()).parse(text);
+      if (parsed.ok) {
+        put(parsed.pad, 'opening a file');
+        if (parsed.from < parsed.pad.version) tell('note', upgraded);
+      } else tell('error', parsed.sentence);
+      return parsed;
+    } catch {
+      tell('error', notFetched);
+      return null;
+    }
   }
 
   function takeFrom(parsed: ParsedPad): void {
@@ -118,7 +142,8 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
     const fragment = surroundings.fragment();
     if (!carriesPad(fragment)) return;
     try {
-      const { parseFragment } = await import('./link.ts');
+      // What the browser keeps is read first, so that a link can put it aside.
+      const [{ parseFragment }] = await Promise.all([import('./link.ts'), source.fetch()]);
       batch(() => takeFrom(parseFragment(fragment)));
       surroundings.clearFragment();
     } catch {
@@ -126,8 +151,8 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
     }
   }
 
-  function restore(): void {
-    const kept = readKept(surroundings.storage());
+  function restore({ parse }: PadReader): void {
+    const kept = readKept(surroundings.storage(), parse);
     if (kept.kind === 'spoiled') tell('error', kept.sentence);
     if (kept.kind !== 'pad' || isOwn.peek()) return;
     keptText = kept.text;
@@ -147,14 +172,17 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
   /** Another tab changed the pad: it stands here too, as a step that can be undone. */
   function adopt(key: string | null, text: string | null): void {
     if (key !== padKey || text === null || text === keptText) return;
-    const parsed = parsePad(text);
-    if (!parsed.ok) return;
-    keptText = serialisePad(parsed.pad);
-    put(parsed.pad, 'the change made in another tab');
+    withReader(({ parse }) => {
+      const parsed = parse(text);
+      if (!parsed.ok) return;
+      keptText = serialisePad(parsed.pad);
+      put(parsed.pad, 'the change made in another tab');
+    });
   }
 
   function attach(): () => void {
-    batch(restore);
+    const restored = keepsSomething(surroundings.storage());
+    if (restored) withReader((reader) => batch(() => restore(reader)));
     void openFragment();
     let cancel = (): void => {};
     const offs = [
@@ -166,6 +194,7 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
       surroundings.onLeave(save),
       surroundings.onKept(adopt),
       surroundings.onFragment(() => void openFragment()),
+      surroundings.onTouch(() => void source.fetch().catch(() => {})),
     ];
     return () => {
       cancel();
@@ -190,7 +219,7 @@ export function createPadStore(first: Pad, surroundings: Surroundings): PadStore
     redo: () => {
       history.value = redo(history.peek());
     },
-    replace: (next, label) => put(next, label),
+    replace: (next, label) => withReader(() => put(next, label)),
     open,
     fileText: () => padFileText(pad.peek()),
     fragment: async () => {

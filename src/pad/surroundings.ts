@@ -18,6 +18,8 @@ export interface Surroundings {
   readonly onKept: (callback: (key: string | null, text: string | null) => void) => Off;
   /** The page is about to be put away. */
   readonly onLeave: (callback: () => void) => Off;
+  /** The reader touches the page for the first time, by pointer or by key. */
+  readonly onTouch: (callback: () => void) => Off;
 }
 
 function listen<Name extends keyof WindowEventMap>(
@@ -44,4 +46,10 @@ export const browserSurroundings: Surroundings = {
   onFragment: (callback) => listen('hashchange', callback),
   onKept: (callback) => listen('storage', (event) => callback(event.key, event.newValue)),
   onLeave: (callback) => listen('pagehide', callback),
+  onTouch: (callback) => {
+    const offs = [listen('pointerdown', callback), listen('focusin', callback)];
+    return () => {
+      for (const off of offs) off();
+    };
+  },
 };

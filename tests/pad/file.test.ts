@@ -1,11 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { demos, ownerPad } from '#pad/demos.ts';
-import { longestText, padFileName, padFileText, parsePad, serialisePad } from '#pad/file.ts';
+import { longestText, parsePad } from '#pad/file.ts';
 import { carriesPad } from '#pad/fragment.ts';
 import { padFragment, parseFragment } from '#pad/link.ts';
 import { emptyPad } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
+import { padFileName, padFileText, serialisePad } from '#pad/written.ts';
 import { pads } from './arbitraryPads.ts';
 
 // Our own format and wording: these checks have no outside source.

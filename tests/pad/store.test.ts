@@ -1,11 +1,14 @@
 import { describe, expect, test, vi } from 'vitest';
 import { lodgePad, ownerPad } from '#pad/demos.ts';
-import { serialisePad } from '#pad/file.ts';
+import { parsePad } from '#pad/file.ts';
 import { padFragment } from '#pad/link.ts';
+import { padReader } from '#pad/padReader.ts';
 import { emptyPad } from '#pad/parts.ts';
+import type { ReaderSource } from '#pad/reader.ts';
 import { asideKey, type KeepingPlace, padKey, readKept } from '#pad/storage.ts';
 import { createPadStore } from '#pad/store.ts';
 import type { Surroundings } from '#pad/surroundings.ts';
+import { serialisePad } from '#pad/written.ts';
 
 // Our own behaviour: these checks have no outside source.
 
@@ -38,6 +41,7 @@ function surroundings(kept: Readonly<Record<string, string>> = {}, fragment = ''
       fragment = '';
     },
     onFragment: () => () => {},
+    onTouch: () => () => {},
     onKept: (callback) => {
       listeners.kept.add(callback);
       return () => listeners.kept.delete(callback);
@@ -69,12 +73,14 @@ function surroundings(kept: Readonly<Record<string, string>> = {}, fragment = ''
   };
 }
 
+const atHand: ReaderSource = { present: () => padReader, fetch: async () => padReader };
+
 const named = (name: string) => ({ ...emptyPad(), name });
 
 describe('the store before a page has come to life', () => {
   test('holds the example, whatever the browser keeps', () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     expect(store.pad.value).toBe(ownerPad);
     expect(store.isOwn.value).toBe(false);
   });
@@ -82,7 +88,7 @@ describe('the store before a page has come to life', () => {
 
 describe('editing', () => {
   test('a value put at a path changes that and nothing beside it', () => {
-    const store = createPadStore(ownerPad, surroundings().page);
+    const store = createPadStore(ownerPad, surroundings().page, atHand);
     expect(store.set(['pump', 'topSpeed'], 3000, 'the top speed')).toEqual([]);
     expect(store.pad.value.pump.topSpeed).toBe(3000);
     expect(store.pad.value.plumbing).toBe(ownerPad.plumbing);
@@ -91,7 +97,7 @@ describe('editing', () => {
   });
 
   test('a value the definition refuses comes back as a problem and changes nothing', () => {
-    const store = createPadStore(ownerPad, surroundings().page);
+    const store = createPadStore(ownerPad, surroundings().page, atHand);
     const [problem] = store.set(['pump', 'topSpeed'], 99_999, 'the top speed');
     expect(problem).toMatchObject({ code: 'tooLarge', path: ['pump', 'topSpeed'] });
     expect(store.pad.value).toBe(ownerPad);
@@ -100,7 +106,7 @@ describe('editing', () => {
 
   test('undo and redo walk back and forth, and a drag is one step', () => {
     const browser = surroundings();
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     for (const speed of [3000, 2900, 2800]) {
       browser.wait(50);
       store.set(['pump', 'topSpeed'], speed, 'the top speed');
@@ -113,7 +119,7 @@ describe('editing', () => {
   });
 
   test('changing the units changes no stored value', () => {
-    const store = createPadStore(ownerPad, surroundings().page);
+    const store = createPadStore(ownerPad, surroundings().page, atHand);
     store.set(['units', 'preset'], 'metric', 'the units');
     store.set(['units', 'overrides'], { pressure: 'psi' }, 'the unit of pressure');
     expect({ ...store.pad.value, units: ownerPad.units }).toEqual(ownerPad);
@@ -121,10 +127,10 @@ describe('editing', () => {
 });
 
 describe('files and links', () => {
-  test('a broken file leaves the present pad untouched and says so', () => {
-    const store = createPadStore(ownerPad, surroundings().page);
-    const result = store.open('{"format":');
-    expect(result.ok).toBe(false);
+  test('a broken file leaves the present pad untouched and says so', async () => {
+    const store = createPadStore(ownerPad, surroundings().page, atHand);
+    const result = await store.open('{"format":');
+    expect(result?.ok).toBe(false);
     expect(store.pad.value).toBe(ownerPad);
     expect(store.isOwn.value).toBe(false);
     expect(store.notice.value).toEqual({
@@ -134,9 +140,9 @@ describe('files and links', () => {
     });
   });
 
-  test('a good file takes the place of the pad, and undo brings it back', () => {
-    const store = createPadStore(ownerPad, surroundings().page);
-    expect(store.open(serialisePad(lodgePad)).ok).toBe(true);
+  test('a good file takes the place of the pad, and undo brings it back', async () => {
+    const store = createPadStore(ownerPad, surroundings().page, atHand);
+    expect((await store.open(serialisePad(lodgePad)))?.ok).toBe(true);
     expect(store.pad.value).toEqual(lodgePad);
     store.undo();
     expect(store.pad.value).toBe(ownerPad);
@@ -144,7 +150,7 @@ describe('files and links', () => {
 
   test('a link opens over the kept pad; undo brings that back, and the address is cleared', async () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) }, padFragment(lodgePad));
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     await vi.waitFor(() => expect(browser.fragment()).toBe(''));
     expect(store.pad.value).toEqual(lodgePad);
@@ -156,18 +162,21 @@ describe('files and links', () => {
   test('a pad that a link replaces stays aside even if the page is left at once', async () => {
     const mine = serialisePad(named('mine'));
     const browser = surroundings({ [padKey]: mine }, padFragment(lodgePad));
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     const disconnect = store.connect();
     await vi.waitFor(() => expect(browser.fragment()).toBe(''));
     disconnect();
-    expect(readKept(browser.page.storage())).toMatchObject({ kind: 'pad', pad: lodgePad });
+    expect(readKept(browser.page.storage(), parsePad)).toMatchObject({
+      kind: 'pad',
+      pad: lodgePad,
+    });
     expect(store.aside()).toBe(mine);
   });
 
   test('a broken link leaves the kept pad untouched and says so', async () => {
     const broken = padFragment(lodgePad).slice(0, 200);
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) }, broken);
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     await vi.waitFor(() => expect(browser.fragment()).toBe(''));
     expect(store.pad.value.name).toBe('mine');
@@ -176,12 +185,12 @@ describe('files and links', () => {
 
   test('a fragment that is no pad is left alone', () => {
     const browser = surroundings({}, '#pump');
-    createPadStore(ownerPad, browser.page).connect();
+    createPadStore(ownerPad, browser.page, atHand).connect();
     expect(browser.fragment()).toBe('#pump');
   });
 
   test('the fragment and the file carry the present pad', async () => {
-    const store = createPadStore(ownerPad, surroundings().page);
+    const store = createPadStore(ownerPad, surroundings().page, atHand);
     store.replace(lodgePad, 'another example');
     expect(await store.fragment()).toBe(padFragment(lodgePad));
     expect(JSON.parse(store.fileText())).toEqual(JSON.parse(serialisePad(lodgePad)));
@@ -191,24 +200,27 @@ describe('files and links', () => {
 describe('keeping the pad in the browser', () => {
   test('every change is kept, after a moment', () => {
     const browser = surroundings();
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     store.set(['name'], 'mine', 'the name');
     expect(browser.writes()).toBe(0);
     browser.settle();
-    expect(readKept(browser.page.storage())).toMatchObject({ kind: 'pad', pad: { name: 'mine' } });
+    expect(readKept(browser.page.storage(), parsePad)).toMatchObject({
+      kind: 'pad',
+      pad: { name: 'mine' },
+    });
   });
 
   test('an untouched example is not kept', () => {
     const browser = surroundings();
-    createPadStore(ownerPad, browser.page).connect();
+    createPadStore(ownerPad, browser.page, atHand).connect();
     browser.settle();
     expect(browser.writes()).toBe(0);
   });
 
   test('a change made just before leaving is kept too', () => {
     const browser = surroundings();
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     store.set(['name'], 'mine', 'the name');
     for (const leave of browser.listeners.leave) leave();
@@ -217,7 +229,7 @@ describe('keeping the pad in the browser', () => {
 
   test('the kept pad comes back on the next visit', () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     expect(store.pad.value.name).toBe('mine');
     expect(store.isOwn.value).toBe(true);
@@ -228,7 +240,7 @@ describe('keeping the pad in the browser', () => {
 
   test('spoiled storage gives the example and a sentence, and the text is put aside', () => {
     const browser = surroundings({ [padKey]: '{"format":"cubelaw-pad","vers' });
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     expect(store.pad.value).toBe(ownerPad);
     expect(store.notice.value).toEqual({
@@ -244,7 +256,7 @@ describe('keeping the pad in the browser', () => {
   test('without storage everything works but keeping, and that is said once', () => {
     const browser = surroundings();
     browser.withoutStorage();
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     store.set(['name'], 'mine', 'the name');
     browser.settle();
@@ -263,12 +275,12 @@ describe('keeping the pad in the browser', () => {
       throw new Error('shut off');
     };
     const place = { getItem: thrower, setItem: thrower, removeItem: thrower };
-    expect(readKept(place)).toEqual({ kind: 'nothing' });
+    expect(readKept(place, parsePad)).toEqual({ kind: 'nothing' });
   });
 
   test('a change in another tab stands here too, can be undone and is not written again', () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     browser.elsewhere(serialisePad(named('theirs')));
     expect(store.pad.value.name).toBe('theirs');
@@ -280,7 +292,7 @@ describe('keeping the pad in the browser', () => {
 
   test('nonsense from another tab is passed over', () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     browser.elsewhere('nonsense');
     expect(store.pad.value.name).toBe('mine');
@@ -288,7 +300,7 @@ describe('keeping the pad in the browser', () => {
 
   test('several parts of a page share one connection, and the last to go ends it', () => {
     const browser = surroundings();
-    const store = createPadStore(ownerPad, browser.page);
+    const store = createPadStore(ownerPad, browser.page, atHand);
     const [first, second] = [store.connect(), store.connect()];
     expect(browser.listeners.kept.size).toBe(1);
     first();

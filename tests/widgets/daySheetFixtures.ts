@@ -3,6 +3,7 @@
 import type { Limit } from '#core/limits.ts';
 import { flatTariff } from '#core/tariff.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import { padReader } from '#pad/padReader.ts';
 import type { Pad, PadBlock } from '#pad/schema.ts';
 import { createPadStore, type PadStore } from '#pad/store.ts';
 import type { Bench } from '#widgets/DaySheet/figures.ts';
@@ -48,7 +49,7 @@ export function block(id: string, start: number, end: number, speed = 1500): Pad
 /** A store that keeps nothing; its clock goes a second at every look, so that no two steps become one. */
 export function storeOf(pad: Pad): PadStore {
   let seconds = 0;
-  return createPadStore(pad, {
+  const surroundings = {
     storage: () => null,
     now: () => {
       seconds += 1;
@@ -60,5 +61,10 @@ export function storeOf(pad: Pad): PadStore {
     onFragment: () => () => {},
     onKept: () => () => {},
     onLeave: () => () => {},
+    onTouch: () => () => {},
+  };
+  return createPadStore(pad, surroundings, {
+    present: () => padReader,
+    fetch: async () => padReader,
   });
 }

@@ -67,6 +67,16 @@ describe('path', () => {
     expect(bandPath(slices, axis, axis)).toBe('M0,0L1000,0L1000,1000L0,1000Z');
   });
 
+  it('draws a lone value as a dot and nothing at all as nothing', () => {
+    const alone = [
+      { x: 0, y: undefined },
+      { x: 5, y: 5 },
+      { x: 10, y: Number.NaN },
+    ];
+    expect(linePath(alone, axis, axis)).toBe('M500,500Z');
+    expect(linePath([], axis, axis)).toBe('');
+  });
+
   it('spaces values evenly with both ends exact', () => {
     expect(evenly(600, 3450, 4)).toEqual([600, 1550, 2500, 3450]);
   });

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import renderToString from 'preact-render-to-string';
 import { describe, expect, it } from 'vitest';
 import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
+import { fieldRules } from '#pad/fieldRules.ts';
 import { emptyPad, newPipe } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
 import { createFieldState } from '#widgets/kit/entry.ts';
@@ -15,6 +16,8 @@ import { storeOf } from './daySheetFixtures.ts';
 const cautions = { readings: 'R', suctionCovers: 'S', manuals: 'M', pump: 'P' };
 const texts = { cautions, schemaHref: '/schema/pad-v1.json' };
 
+const rules = fieldRules();
+
 const inMetric = (pad: Pad): Pad => ({ ...pad, units: { preset: 'metric', overrides: {} } });
 
 function inside(form: Form, children: ComponentChildren): string {
@@ -22,7 +25,7 @@ function inside(form: Form, children: ComponentChildren): string {
 }
 
 function body(id: StepId, pad: Pad): string {
-  return inside(createForm(storeOf(pad)), <Body id={id} {...texts} />);
+  return inside(createForm(storeOf(pad), rules), <Body id={id} {...texts} />);
 }
 
 /** What the field with this id shows. */
@@ -33,7 +36,13 @@ function shown(html: string, id: string): string | undefined {
 
 describe('the page before any script has run', () => {
   const html = renderToString(
-    <PadForm starts={[]} answersHref="#answers" store={storeOf(ownerPad)} {...texts} />,
+    <PadForm
+      rules={rules}
+      starts={[]}
+      answersHref="#answers"
+      store={storeOf(ownerPad)}
+      {...texts}
+    />,
   );
 
   it('says for each step what the example holds', () => {
@@ -97,7 +106,7 @@ describe('typing', () => {
   const length = ['pool', 'outline', 'length'] as const;
 
   it('keeps what makes no sense, says why, and leaves the pad as it is', () => {
-    const form = createForm(storeOf(ownerPad));
+    const form = createForm(storeOf(ownerPad), rules);
     const field = fieldOf(form, length, 'length');
     field.type('thirty');
     field.leave();
@@ -109,7 +118,7 @@ describe('typing', () => {
   });
 
   it('refuses what the pad cannot hold, with the range that its definition gives', () => {
-    const form = createForm(storeOf(ownerPad));
+    const form = createForm(storeOf(ownerPad), rules);
     const field = fieldOf(form, length, 'length');
     field.type('900 ft');
     field.leave();
@@ -121,7 +130,7 @@ describe('typing', () => {
   });
 
   it('takes a value in another unit, and undo brings the old one back', () => {
-    const form = createForm(storeOf(ownerPad));
+    const form = createForm(storeOf(ownerPad), rules);
     const field = fieldOf(form, length, 'length');
     field.type('10 m');
     expect(form.pad.value.pool).toMatchObject({ outline: { length: 10 } });
@@ -135,13 +144,13 @@ describe('typing', () => {
   });
 
   it('empties a value that is not known after all', () => {
-    const form = createForm(storeOf(ownerPad));
+    const form = createForm(storeOf(ownerPad), rules);
     fieldOf(form, ['needs', '@skim', 'leastFlow'], 'least flow').type('');
     expect(form.pad.value.needs[0]?.leastFlow).toBeNull();
   });
 
   it('changes of the unit never change the pad', () => {
-    const form = createForm(storeOf(ownerPad));
+    const form = createForm(storeOf(ownerPad), rules);
     const field = fieldOf(form, length, 'length');
     form.set(['units'], { preset: 'metric', overrides: {} }, 'the system of units');
     expect(field.text.value).toBe('9.7536');
@@ -156,12 +165,12 @@ describe('what is wrong or missing', () => {
   };
 
   it('is not told before the page has come to life', () => {
-    const form = createForm(storeOf(withPipe));
+    const form = createForm(storeOf(withPipe), rules);
     expect(form.notesIn(['plumbing'])).toEqual([]);
   });
 
   it('is told beside its entry, wherever that has moved', () => {
-    const form = createForm(storeOf(withPipe));
+    const form = createForm(storeOf(withPipe), rules);
     form.judge();
     expect(form.notesIn(['plumbing', 'suction', '@run'])).toEqual([
       'This run has no length yet, so the answers leave it out; type its length.',
@@ -171,7 +180,7 @@ describe('what is wrong or missing', () => {
 
   it('stands beside its field with the word “Error” for those who cannot see the mark', () => {
     const slow: Pad = { ...ownerPad, pump: { ...ownerPad.pump, leastSpeed: 3460, topSpeed: 3450 } };
-    const form = createForm(storeOf(slow));
+    const form = createForm(storeOf(slow), rules);
     form.judge();
     expect(form.errorsIn(['pump'])).toHaveLength(1);
     const html = inside(form, <Body id="pump" {...texts} />);

@@ -4,6 +4,7 @@ import { useRef } from 'preact/hooks';
 import type * as Bodies from './bodies.tsx';
 import { focusSoon } from './Entry.tsx';
 import { useForm } from './form.ts';
+import { NotFetched } from './NotFetched.tsx';
 import { type StepId, type StepTexts, stepElement, steps } from './steps.ts';
 import { stepSummary } from './text.ts';
 
@@ -23,13 +24,7 @@ async function fetchBodies(): Promise<void> {
 function StepBody(props: StepTexts & { id: StepId }): JSX.Element {
   const fetched = bodies.value;
   if (fetched === 'not yet') return <p class="field-help">One moment.</p>;
-  if (fetched === 'failed') {
-    return (
-      <p class="field-error">
-        This part of the page could not be fetched. Reload the page when there is a connection.
-      </p>
-    );
-  }
+  if (fetched === 'failed') return <NotFetched />;
   return <fetched.Body {...props} />;
 }
 
@@ -87,12 +82,19 @@ function State({ wrong, lacking }: { wrong: number; lacking: number }): JSX.Elem
   return null;
 }
 
-/** Closes this step and opens the next, so that a phone shows one at a time. */
+/** Closes this step and opens the next, so that a phone shows one at a time; the last leads to the day. */
 function NextStep({ after }: { after: number }): JSX.Element | null {
   const form = useForm();
   const here = steps[after];
   const next = steps[after + 1];
-  if (here === undefined || next === undefined) return null;
+  if (here === undefined) return null;
+  if (next === undefined) {
+    return (
+      <a class="button form-next" href="/day/">
+        Next: Day sheet
+      </a>
+    );
+  }
   return (
     <button
       type="button"

@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { padFileName } from '#pad/file.ts';
+import { documentProblemSentence } from '#pad/documentProblems.ts';
 import { pathKey } from '#pad/path.ts';
-import { problemSentence } from '#pad/problems.ts';
+import { padFileName } from '#pad/written.ts';
 import { useForm } from './form.ts';
 
 /** Hands a text to the browser as a file. */
@@ -41,14 +41,15 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
   const open = async (input: HTMLInputElement) => {
     const [file] = input.files ?? [];
     if (file === undefined) return;
-    const parsed = store.open(await file.text());
+    const parsed = await store.open(await file.text());
+    if (parsed === null) return;
     const units = form.units.peek();
     wrong.value = parsed.ok
       ? []
       : [
           parsed.sentence,
           ...parsed.problems.map(
-            (each) => `${pathKey(each.path)}: ${problemSentence(each, units)}`,
+            (each) => `${pathKey(each.path)}: ${documentProblemSentence(each, units)}`,
           ),
         ];
     form.said.value = parsed.ok ? `Opened ${file.name}.` : parsed.sentence;

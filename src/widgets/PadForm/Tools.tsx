@@ -1,18 +1,11 @@
 /** What is always at hand: undo, redo, units, and the way to the answers. */
-import { useComputed, useSignal } from '@preact/signals';
+import { signal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { type UnitChoice, unitFor, withUnit } from '#units/choice.ts';
-import {
-  isUnitOf,
-  type Quantity,
-  quantityNames,
-  quantitySpec,
-  unitSpec,
-  unitsOf,
-} from '#units/quantities.ts';
-import { ChoiceField, SelectField } from '#widgets/kit/ChoiceFields.tsx';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { useForm } from './form.ts';
+import { NotFetched } from './NotFetched.tsx';
+import type { UnitsList } from './UnitsList.tsx';
 
 /** The bar that stays in sight: at the top of the form on a desk, under the thumb on a phone. */
 export function Tools({ answers }: { answers: string }): JSX.Element {
@@ -74,20 +67,29 @@ function StepButton({ word }: { word: 'Undo' | 'Redo' }): JSX.Element {
   );
 }
 
-const chosenApart = quantityNames.filter((name) => unitsOf(name).length > 1);
+/** The choice of each unit on its own, fetched when the panel first opens. */
+const unitsList = signal<typeof UnitsList | 'not yet' | 'failed'>('not yet');
 
-function labelOf(quantity: Quantity): string {
-  const { name } = quantitySpec(quantity);
-  return name.charAt(0).toUpperCase() + name.slice(1);
+async function fetchUnitsList(): Promise<void> {
+  if (unitsList.peek() !== 'not yet' && unitsList.peek() !== 'failed') return;
+  try {
+    unitsList.value = (await import('./UnitsList.tsx')).UnitsList;
+  } catch {
+    unitsList.value = 'failed';
+  }
 }
 
 /** The system of units, and the unit of each quantity on its own. */
 function UnitsPanel(): JSX.Element {
-  const { store } = useForm();
-  const choose = (next: UnitChoice, what: string) =>
-    store.edit((pad) => ({ ...pad, units: next }), what);
   return (
-    <div id="form-units" class="form-units" popover="auto" role="dialog" aria-label="Units">
+    <div
+      id="form-units"
+      class="form-units"
+      popover="auto"
+      role="dialog"
+      aria-label="Units"
+      onBeforeToggle={fetchUnitsList}
+    >
       <div class="form-units-head">
         <PresetSwitch
           id="form-units-preset"
@@ -104,13 +106,16 @@ function UnitsPanel(): JSX.Element {
         </button>
       </div>
       <p class="field-help">Or a unit for each quantity:</p>
-      <div class="form-units-list">
-        {chosenApart.map((quantity) => (
-          <UnitOfQuantity key={quantity} quantity={quantity} choose={choose} />
-        ))}
-      </div>
+      <FetchedList />
     </div>
   );
+}
+
+function FetchedList(): JSX.Element {
+  const List = unitsList.value;
+  if (List === 'not yet') return <p class="field-help">One moment.</p>;
+  if (List === 'failed') return <NotFetched />;
+  return <List />;
 }
 
 interface PresetProps {
@@ -134,33 +139,6 @@ export function PresetSwitch(props: PresetProps): JSX.Element {
       choices={presetChoices}
       value={preset}
       apply={(id) => form.set(['units'], { preset: id, overrides: {} }, 'the system of units')}
-    />
-  );
-}
-
-interface UnitProps {
-  readonly quantity: Quantity;
-  readonly choose: (next: UnitChoice, what: string) => void;
-}
-
-function UnitOfQuantity({ quantity, choose }: UnitProps): JSX.Element {
-  const { units } = useForm();
-  const unit = useComputed(() => unitFor(units.value, quantity) as string);
-  const choices = unitsOf(quantity).map((id) => ({ id, label: unitSpec(quantity, id).symbol }));
-  return (
-    <SelectField
-      id={`form-unit-${quantity}`}
-      label={labelOf(quantity)}
-      choices={choices}
-      value={unit}
-      apply={(id) => {
-        if (isUnitOf(quantity, id)) {
-          choose(
-            withUnit(units.peek(), quantity, id),
-            `the unit of ${quantitySpec(quantity).name}`,
-          );
-        }
-      }}
     />
   );
 }

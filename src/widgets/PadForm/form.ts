@@ -2,6 +2,7 @@ import { batch, computed, type ReadonlySignal, type Signal, signal } from '@prea
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { padModel } from '#pad/assemble.ts';
+import type { FieldRules } from '#pad/fieldRule.ts';
 import { pathKey } from '#pad/path.ts';
 import { isUnsaid, type Problem, problemSentence } from '#pad/problems.ts';
 import type { Pad } from '#pad/schema.ts';
@@ -21,6 +22,8 @@ export interface Form {
   readonly store: PadStore;
   readonly pad: ReadonlySignal<Pad>;
   readonly units: ReadonlySignal<UnitChoice>;
+  /** What each number measures, and its bounds. */
+  readonly rules: FieldRules;
   /** What the last look at the pad found wrong or missing; nothing before the page has come to life. */
   readonly problems: ReadonlySignal<readonly Problem[]>;
   /** The id of an entry just added: it opens and takes the focus. */
@@ -45,7 +48,7 @@ export interface Form {
   redo(): void;
 }
 
-export function createForm(store: PadStore, open: readonly string[] = []): Form {
+export function createForm(store: PadStore, rules: FieldRules, open: readonly string[] = []): Form {
   const judged = signal<{ pad: Pad; problems: readonly Problem[] } | null>(null);
   const problems = computed(() => judged.value?.problems ?? []);
   const said = signal('');
@@ -82,6 +85,7 @@ export function createForm(store: PadStore, open: readonly string[] = []): Form 
     store,
     pad: store.pad,
     units: store.units,
+    rules,
     problems,
     fresh: signal(null),
     open: signal(open),

@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
-import { quantityAt, rangeAt } from '#pad/check.ts';
+import { type FieldRule, ruleAt } from '#pad/fieldRule.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { symbolFor } from '#units/format.ts';
 import type { Entry } from '#widgets/kit/entry.ts';
@@ -17,22 +17,26 @@ export interface BoundNumber extends BoundField<number | undefined> {
   readonly unit: ReadonlySignal<string> | undefined;
 }
 
-/** The entry of a spot, with the unit and the range that the definition of the pad gives it. */
-function entryFor(spot: Spot, name: string, writing: Writing, units: UnitChoice): Entry<number> {
-  const path = pattern(spot);
-  const quantity = quantityAt(path);
+/** The entry of a number, with the unit and the range that the definition of the pad gives it. */
+function entryFor(
+  { quantity, ...range }: FieldRule,
+  name: string,
+  writing: Writing,
+  units: UnitChoice,
+): Entry<number> {
   if (writing === 'minutes') return minutesEntry(name, units);
-  if (quantity === null) return plainEntry(name, rangeAt(path), writing === 'whole');
-  return quantityEntry(quantity, units, rangeAt(path), name);
+  if (quantity === undefined) return plainEntry(name, range, writing === 'whole');
+  return quantityEntry(quantity, units, range, name);
 }
 
 /** A number of the pad, ready for a field. */
 export function numberField(form: Form, spot: Spot, name: string, writing: Writing): BoundNumber {
   const { units } = form;
-  const quantity = writing === 'minutes' ? 'duration' : quantityAt(pattern(spot));
+  const rule = ruleAt(form.rules, pattern(spot));
+  const quantity = writing === 'minutes' ? 'duration' : rule.quantity;
   return {
     ...form.bound<number | undefined>(spot, undefined),
-    entry: computed(() => entryFor(spot, name, writing, units.value)),
-    unit: quantity === null ? undefined : computed(() => symbolFor(units.value, quantity)),
+    entry: computed(() => entryFor(rule, name, writing, units.value)),
+    unit: quantity === undefined ? undefined : computed(() => symbolFor(units.value, quantity)),
   };
 }

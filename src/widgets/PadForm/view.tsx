@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
+import type { FieldRules } from '#pad/fieldRule.ts';
 import { padStore } from '#pad/padStore.ts';
 import type { PadStore } from '#pad/store.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
@@ -11,6 +12,7 @@ import { Tools } from './Tools.tsx';
 
 interface PadFormProps extends StepTexts {
   readonly starts: readonly StartChoice[];
+  readonly rules: FieldRules;
   /** The link to the answers. */
   readonly answersHref: string;
   readonly store?: PadStore;
@@ -20,7 +22,7 @@ interface PadFormProps extends StepTexts {
 
 /** The reader's pad as a form. */
 export default function PadForm({ store = padStore, ...props }: PadFormProps): JSX.Element {
-  const form = useMemo(() => createForm(store, props.open), [store]);
+  const form = useMemo(() => createForm(store, props.rules, props.open), [store]);
   useEffect(() => bringToLife(form), [form]);
   return (
     <FormProvider value={form}>

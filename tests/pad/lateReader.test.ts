@@ -1,0 +1,117 @@
+import { expect, test } from 'vitest';
+import { lodgePad, ownerPad } from '#pad/demos.ts';
+import { padFragment } from '#pad/link.ts';
+import { padReader } from '#pad/padReader.ts';
+import { fetchedReader, type PadReader } from '#pad/reader.ts';
+import { asideKey, padKey } from '#pad/storage.ts';
+import { createPadStore } from '#pad/store.ts';
+import { serialisePad } from '#pad/written.ts';
+
+// Our own behaviour: these checks have no outside source.
+
+/** A page whose reader comes when the test says so. */
+function page(kept: Readonly<Record<string, string>> = {}, fragment = '') {
+  const entries = new Map(Object.entries(kept));
+  const touches: (() => void)[] = [];
+  let arrive: (reader: PadReader) => void = () => {};
+  let fail: (cause: Error) => void = () => {};
+  let fetches = 0;
+  const source = fetchedReader(() => {
+    fetches += 1;
+    return new Promise((resolve, reject) => {
+      arrive = resolve;
+      fail = reject;
+    });
+  });
+  const off = () => () => {};
+  const store = createPadStore(
+    ownerPad,
+    {
+      storage: () => ({
+        getItem: (key) => entries.get(key) ?? null,
+        setItem: (key, text) => void entries.set(key, text),
+        removeItem: (key) => void entries.delete(key),
+      }),
+      now: () => 0,
+      later: off,
+      fragment: () => fragment,
+      clearFragment: () => {},
+      onFragment: off,
+      onKept: off,
+      onLeave: off,
+      onTouch: (callback) => {
+        touches.push(callback);
+        return () => {};
+      },
+    },
+    source,
+  );
+  const settle = () => new Promise<void>((resolve) => setTimeout(resolve));
+  return {
+    store,
+    entries,
+    touches,
+    fetches: () => fetches,
+    arrive: async () => {
+      arrive(padReader);
+      await settle();
+    },
+    fail: async () => {
+      fail(new Error('no connection'));
+      await settle();
+    },
+  };
+}
+
+test('a first visit fetches nothing until the reader touches the page', () => {
+  const { store, touches, fetches } = page();
+  store.connect();
+  expect(fetches()).toBe(0);
+  for (const touch of touches) touch();
+  for (const touch of touches) touch();
+  expect(fetches()).toBe(1);
+});
+
+test('edits made before it arrives are made in their order, each an own step', async () => {
+  const { store, arrive } = page();
+  store.connect();
+  store.set(['name'], 'first', 'the name');
+  store.edit((pad) => ({ ...pad, name: `${pad.name}, then second`, notes: 'n' }), 'more');
+  expect(store.pad.value).toBe(ownerPad);
+  await arrive();
+  expect(store.pad.value.name).toBe('first, then second');
+  store.undo();
+  expect(store.pad.value.name).toBe('first');
+});
+
+test('what the browser kept comes first, and an edit made meanwhile lands on it', async () => {
+  const { store, arrive } = page({ [padKey]: serialisePad({ ...lodgePad, name: 'mine' }) });
+  store.connect();
+  store.set(['notes'], 'typed early', 'the notes');
+  await arrive();
+  expect(store.pad.value).toMatchObject({ name: 'mine', notes: 'typed early' });
+});
+
+test('a link puts the kept pad aside, although both were read late', async () => {
+  const kept = serialisePad({ ...lodgePad, name: 'mine' });
+  const { store, entries, arrive } = page({ [padKey]: kept }, padFragment(lodgePad));
+  store.connect();
+  await arrive();
+  await expect.poll(() => store.pad.value.name).toBe(lodgePad.name);
+  expect(JSON.parse(entries.get(asideKey) ?? '')).toEqual(JSON.parse(kept));
+});
+
+test('a fetch that fails is told, changes nothing, and is tried again', async () => {
+  const { store, fail, arrive, fetches } = page();
+  store.connect();
+  store.set(['name'], 'mine', 'the name');
+  await fail();
+  expect(store.pad.value).toBe(ownerPad);
+  expect(store.notice.value?.sentence).toBe(
+    'That could not be done, because a part of this page could not be fetched. Reload the page when there is a connection, then try again. Your present pad is unchanged.',
+  );
+  store.set(['name'], 'mine', 'the name');
+  expect(fetches()).toBe(2);
+  await arrive();
+  expect(store.pad.value.name).toBe('mine');
+});
