@@ -7,6 +7,4 @@ export interface Awaited {
   readonly reason: string;
 }
 
-export const awaiting: readonly Awaited[] = [
-  { quantity: 'cheapest day on an hourly grid', reason: 'the optimiser' },
-];
+export const awaiting: readonly Awaited[] = [];

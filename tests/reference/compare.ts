@@ -1,5 +1,5 @@
 /** Whether a value that the core gives is the one a case expects. */
-import type { Json, Tolerance } from './caseFile.ts';
+import { isObject, type Json, type Tolerance } from './caseFile.ts';
 import { fromCanonical, type Key, type Value } from './keys.ts';
 
 export interface Verdict {
@@ -30,6 +30,13 @@ function agrees(expected: Json, got: Json, tolerance: Tolerance): boolean {
     return (
       expected.length === got.length &&
       expected.every((each: Json, index) => agrees(each, got[index] as Json, tolerance))
+    );
+  }
+  if (isObject(expected) && isObject(got)) {
+    const names = Object.keys(expected);
+    return (
+      names.length === Object.keys(got).length &&
+      names.every((name) => agrees(expected[name] ?? null, got[name] ?? null, tolerance))
     );
   }
   return expected === got;

@@ -103,20 +103,19 @@ describe('the report', () => {
     }
   });
 
-  it('waits for an optimiser only where it is told to', () => {
-    const optimum = checkText(
-      'cases.json',
-      fileOf('cheapest day on an hourly grid', oneCase({ min_volume_gal: 1 }, { cost: 1 })),
-    );
-    expect(report(optimum).skipped).toBe(1);
-    expect(report(optimum, awaiting)).toMatchObject({
+  it('waits for a family only where it is told to', () => {
+    const tides = checkText('cases.json', fileOf('tides', oneCase({ moon_phase: 1 }, { cost: 1 })));
+    expect(report(tides).skipped).toBe(1);
+    expect(report(tides, [{ quantity: 'tides', reason: 'the moon' }])).toMatchObject({
       skipped: 0,
       lines: [
-        '1 cases of "cheapest day on an hourly grid" wait for the optimiser; not counted.',
+        '1 cases of "tides" wait for the moon; not counted.',
         '0 passed, 0 failed, 0 skipped',
       ],
     });
   });
+
+  it('the own set waits for nothing', () => expect(awaiting).toEqual([]));
 });
 
 describe('keys', () => {

@@ -102,7 +102,7 @@ function rewritten(each: ReferenceCase): readonly ReferenceCase[] {
 const isUnofferedConversion = (outcome: Outcome) =>
   outcome.kind === 'skipped' && outcome.reason.endsWith('neither unit is one the site offers');
 
-const files = readdirSync(cases).filter((name) => name.endsWith('.json') && !/optimum/.test(name));
+const files = readdirSync(cases).filter((name) => name.endsWith('.json'));
 
 /** A trade factor is for the unit it was rounded for, so those cases stay as they are. */
 const isBoundToUnit = ({ inputs }: ReferenceCase) =>

@@ -9,6 +9,7 @@ import { frictionFactorFamily, frictionLossFamily } from './friction.ts';
 import { gaugesFamily } from './gauges.ts';
 import { mixingFamily } from './mixing.ts';
 import { operatingFamily } from './operating.ts';
+import { optimumFamily } from './optimum.ts';
 import { pipeDimensionsFamily, velocityFamily } from './pipe.ts';
 import { poolFamily } from './pool.ts';
 import { suctionFamily } from './suction.ts';
@@ -31,5 +32,6 @@ export const families: readonly Family[] = [
   mixingFamily,
   chlorineFamily,
   poolFamily,
+  optimumFamily,
   conversionsFamily,
 ];
