@@ -2,7 +2,7 @@
 export const units = [
   { id: 'water-in-pipes', name: 'Water in pipes' },
   { id: 'the-pump', name: 'The pump' },
-  { id: 'your-pad', name: 'Your pad' },
+  { id: 'the-pool', name: 'The pool' },
   { id: 'the-day', name: 'The day and its price' },
   { id: 'capstone', name: 'Capstone' },
 ] as const;

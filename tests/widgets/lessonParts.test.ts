@@ -6,7 +6,7 @@ import { readGiven } from '#units/given.ts';
 import { createModel as createBore } from '#widgets/BoreVelocity/model.ts';
 import { sentence as boreSentence } from '#widgets/BoreVelocity/text.ts';
 import { drawFrom, judge } from '#widgets/Check/question.ts';
-import { type QuestionName, questions } from '#widgets/Check/questions.ts';
+import { banks, findQuestion } from '#widgets/Check/questions.ts';
 import { exampleMachine } from '#widgets/FlowPowerSpeed/example.ts';
 import { createModel as createPump } from '#widgets/FlowPowerSpeed/model.ts';
 import { sentence as pumpSentence } from '#widgets/FlowPowerSpeed/text.ts';
@@ -46,14 +46,14 @@ describe('figures in a lesson', () => {
 });
 
 describe('self-checks', () => {
-  const names = Object.keys(questions) as QuestionName[];
+  const names = Object.values(banks).flatMap((bank) => Object.keys(bank));
   const seed = fc.integer({ min: 1, max: 1e6 });
   const choice = fc.constantFrom(us, metric);
 
   test.each(names)('%s: every draw can be answered, and only one answer is right', (name) => {
     fc.assert(
       fc.property(seed, choice, (draw, units) => {
-        const question = questions[name](drawFrom(draw), units);
+        const question = findQuestion(name).make(drawFrom(draw), units);
         expect(question.prompt).not.toMatch(/NaN|undefined|Infinity/);
         expect(question.working.join(' ')).not.toMatch(/NaN|undefined|Infinity/);
         if (question.kind === 'choice') {
@@ -69,8 +69,13 @@ describe('self-checks', () => {
     );
   });
 
+  test('each has a name of its own, and one that is not known is told in words', () => {
+    expect(new Set(names).size).toBe(names.length);
+    expect(() => findQuestion('nothing')).toThrow('No self-check is called "nothing"; there are ');
+  });
+
   test('the same seed draws the same numbers', () => {
-    const prompt = (draw: number) => questions.affinityFlow(drawFrom(draw), us).prompt;
+    const prompt = (draw: number) => findQuestion('affinityFlow').make(drawFrom(draw), us).prompt;
     expect(prompt(7)).toBe(prompt(7));
     expect(new Set([1, 2, 3, 4, 5, 6, 7, 8].map(prompt)).size).toBeGreaterThan(2);
   });

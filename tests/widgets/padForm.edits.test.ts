@@ -5,8 +5,9 @@ import { ownerPad } from '#pad/demoOwner.ts';
 import { emptyPad, newFitting, newParallel, newPipe } from '#pad/parts.ts';
 import type { PadTariff } from '#pad/schema.ts';
 import { metric, us } from '#units/choice.ts';
+import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { knowledgeAs, noPoint, pastedPoints } from '#widgets/PadForm/curvePoints.ts';
-import { minutesEntry, plainEntry } from '#widgets/PadForm/entries.ts';
+import { minutesEntry } from '#widgets/PadForm/entries.ts';
 import { inserted, moved, without } from '#widgets/PadForm/lists.ts';
 import {
   chosenSize,

@@ -7,6 +7,7 @@ import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
 import Check from '#widgets/Check/Check.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import Formula from './Formula.astro';
+import InShort from './InShort.astro';
 import Step from './Step.astro';
 import Value from './Value.astro';
 import Wide from './Wide.astro';
@@ -24,6 +25,7 @@ export const lessonTags = {
   Check,
   FlowPowerSpeed,
   Formula,
+  InShort,
   MarginNote,
   Source,
   Step,

@@ -10,7 +10,10 @@ export interface Slip {
 export interface NumberQuestion {
   readonly kind: 'number';
   readonly prompt: string;
-  readonly quantity: Quantity;
+  /** What is asked for; null for a plain number, such as a share, a price or a count. */
+  readonly quantity: Quantity | null;
+  /** Written after a plain number: "$", "turnovers". */
+  readonly unit?: string;
   /** The stored value that is right. */
   readonly answer: number;
   /** How near counts as right, as a share of the answer; the prompt's own rounding sets it. */
@@ -35,6 +38,9 @@ export type Question = NumberQuestion | ChoiceQuestion;
 
 /** Makes a question from a draw of numbers, in the reader's units. */
 export type QuestionMaker = (draw: Draw, units: UnitChoice) => Question;
+
+/** The self-checks of one lesson, by name. */
+export type QuestionBank = Readonly<Record<string, QuestionMaker>>;
 
 /** Numbers that look drawn at random and are the same for the same seed on every machine. */
 export interface Draw {

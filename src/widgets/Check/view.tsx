@@ -1,10 +1,12 @@
-import { type Signal, useComputed, useSignal } from '@preact/signals';
+import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
+import { keptUnits } from '#pad/keptUnits.ts';
 import { drawAgain, learning, markPassed, recallLearning } from '#pad/learning.ts';
-import { us } from '#units/choice.ts';
+import { type UnitChoice, us } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
-import { quantitySpec } from '#units/quantities.ts';
+import { type Quantity, quantitySpec } from '#units/quantities.ts';
+import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
 import {
@@ -13,13 +15,51 @@ import {
   judge,
   type NumberQuestion,
   type Question,
+  type QuestionBank,
 } from './question.ts';
-import { type QuestionName, questions } from './questions.ts';
 
 export interface CheckProps {
   /** Unique in the course: progress hangs on it. */
   readonly id: string;
-  readonly of: QuestionName;
+  readonly of: string;
+  /** File the question stands in, fetched when other numbers are asked for. */
+  readonly bank: string;
+  /** The first draw in US units, made when the page was built. */
+  readonly first: Question;
+}
+
+const fetchBank = import.meta.glob<QuestionBank>('./questions/*.ts', { import: 'bank' });
+
+/** What stands there, and the units it is written in. */
+interface Shown {
+  readonly question: Question;
+  readonly units: UnitChoice;
+  readonly draw: number;
+}
+
+/** The question at the draw the reader stands at; it keeps the one before until the next has come. */
+function useQuestion({ id, of, bank, first }: CheckProps): ReadonlySignal<Shown> {
+  const shown = useSignal<Shown>({ question: first, units: us, draw: 1 });
+  const wanted = useComputed(() => learning.value.draws[id] ?? 1);
+  useEffect(() => {
+    recallLearning();
+    const units = keptUnits() ?? us;
+    return wanted.subscribe((draw) => {
+      if (draw === shown.peek().draw && units === shown.peek().units) return;
+      void fetchBank[`./questions/${bank}.ts`]?.().then(
+        (makers) => {
+          const question = makers[of]?.(drawFrom(draw), units);
+          if (question !== undefined && draw === wanted.peek()) {
+            shown.value = { question, units, draw };
+          }
+        },
+        () => {
+          // Out of reach: the question that stands there is as good.
+        },
+      );
+    });
+  }, []);
+  return shown;
 }
 
 interface Verdict {
@@ -28,13 +68,9 @@ interface Verdict {
 }
 
 /** A self-check: fresh numbers on demand, and an answer to every answer. */
-export default function Check({ id, of }: CheckProps): JSX.Element {
-  useEffect(recallLearning, []);
-  const drawNumber = useComputed(() => learning.value.draws[id] ?? 1);
-  const question = useMemo<Question>(
-    () => questions[of](drawFrom(drawNumber.value), us),
-    [of, drawNumber.value],
-  );
+export default function Check(props: CheckProps): JSX.Element {
+  const { id, of } = props;
+  const { question, units, draw } = useQuestion(props).value;
   const verdict = useSignal<Verdict | undefined>(undefined);
   const tell = (next: Verdict) => {
     verdict.value = next;
@@ -50,7 +86,13 @@ export default function Check({ id, of }: CheckProps): JSX.Element {
         {question.prompt}
       </p>
       {question.kind === 'number' ? (
-        <NumberAnswer key={drawNumber.value} id={id} question={question} tell={tell} />
+        <NumberAnswer
+          key={`${draw}-${units.preset}`}
+          id={id}
+          question={question}
+          units={units}
+          tell={tell}
+        />
       ) : (
         <ChoiceAnswer id={id} question={question} tell={tell} />
       )}
@@ -80,16 +122,26 @@ interface AnswerProps<T> {
   readonly tell: (verdict: Verdict) => void;
 }
 
-function NumberAnswer({ id, question, tell }: AnswerProps<NumberQuestion>): JSX.Element {
+function NumberAnswer({
+  id,
+  question,
+  units,
+  tell,
+}: AnswerProps<NumberQuestion> & { readonly units: UnitChoice }): JSX.Element {
   const given: Signal<number | undefined> = useSignal(undefined);
-  const entry = useMemo(() => quantityEntry(question.quantity, us), [question.quantity]);
+  const { quantity } = question;
+  const entry = useMemo(
+    () => (quantity === null ? plainEntry('answer') : quantityEntry(quantity, units)),
+    [quantity],
+  );
+  const unit = quantity === null ? question.unit : symbolFor(units, quantity);
   const submit = (event: Event) => {
     event.preventDefault();
     tell(
       given.value === undefined
         ? {
             right: false,
-            says: `Give a number first, such as ${format(question.quantity, quantitySpec(question.quantity).usual, us)}.`,
+            says: `Give a number first${example(quantity, units)}.`,
           }
         : judge(question, given.value),
     );
@@ -101,7 +153,7 @@ function NumberAnswer({ id, question, tell }: AnswerProps<NumberQuestion>): JSX.
         label="Your answer"
         value={given}
         entry={entry}
-        unit={symbolFor(us, question.quantity)}
+        {...(unit !== undefined && { unit })}
         apply={(value) => {
           given.value = value;
         }}
@@ -111,6 +163,12 @@ function NumberAnswer({ id, question, tell }: AnswerProps<NumberQuestion>): JSX.
       </button>
     </form>
   );
+}
+
+function example(quantity: Quantity | null, units: UnitChoice): string {
+  return quantity === null
+    ? ''
+    : `, such as ${format(quantity, quantitySpec(quantity).usual, units)}`;
 }
 
 function ChoiceAnswer({ id, question, tell }: AnswerProps<ChoiceQuestion>): JSX.Element {

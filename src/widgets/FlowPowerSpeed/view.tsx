@@ -1,6 +1,6 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
 import type { Spot } from '#charts/labels.ts';
 import { Curve, CurveLabel, Marker } from '#charts/marks.tsx';
@@ -8,12 +8,11 @@ import { linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction } from '#charts/scale.ts';
 import { pumpHead } from '#core/pump.ts';
-import { carriesPad } from '#pad/fragment.ts';
-import { padKey } from '#pad/padKey.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { Figure } from '#widgets/kit/Figure.tsx';
 import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
 import { type HeadAt, pumpLine, systemLine } from '#widgets/kit/machine.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { exampleMachine } from './example.ts';
@@ -26,18 +25,10 @@ const opening = 1720;
 /** Pump and pipes in one picture, and beside it what is left of flow, head and power. */
 export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleMachine, opening), []);
-  useEffect(() => {
-    if (!mayHavePad()) return;
-    let leave: (() => void) | undefined;
-    let gone = false;
-    void import('./own.ts').then(({ followPad }) => {
-      if (!gone) leave = followPad(model);
-    });
-    return () => {
-      gone = true;
-      leave?.();
-    };
-  }, [model]);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
   const fields = useMemo(() => ({ speed: dialInLink(model.speed) }), [model]);
   useLinkState('pumpspeed', fields);
   const words = useComputed(() => sentence(model));
@@ -75,15 +66,6 @@ export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
       />
     </Figure>
   );
-}
-
-/** Whether this browser keeps a pad, or the link brings one; only then is what reads pads fetched. */
-function mayHavePad(): boolean {
-  try {
-    return carriesPad(location.hash) || localStorage.getItem(padKey) !== null;
-  } catch {
-    return false;
-  }
 }
 
 interface PictureProps {

@@ -3,8 +3,9 @@ import { type FieldRule, ruleAt } from '#pad/fieldRule.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { symbolFor } from '#units/format.ts';
 import type { Entry } from '#widgets/kit/entry.ts';
+import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { minutesEntry, plainEntry } from './entries.ts';
+import { minutesEntry } from './entries.ts';
 import type { BoundField, Form } from './form.ts';
 import { pattern, type Spot } from './spot.ts';
 

@@ -1,0 +1,107 @@
+import { flowAtVelocity, meanVelocity, pipeSize } from '#core/pipe.ts';
+import { toSI } from '#units/convert.ts';
+import { format } from '#units/format.ts';
+import { roundFlow } from '../drawn.ts';
+import type { QuestionBank, QuestionMaker } from '../question.ts';
+
+const flowAtLimit: QuestionMaker = (draw, units) => {
+  const [asked, other] = draw.pick([
+    ['sch40-2', 'sch80-2'],
+    ['sch80-2', 'sch40-2'],
+    ['sch40-3', 'sch80-3'],
+    ['sch40-2.5', 'sch80-2.5'],
+  ] as const);
+  const velocity = toSI('velocity', draw.pick([6, 8] as const), 'ft/s');
+  const pipe = pipeSize(asked);
+  const answer = flowAtVelocity(velocity, pipe.bore);
+  const nominal = toSI('diameter', Number(pipe.nominalInches), 'in');
+  return {
+    kind: 'number',
+    prompt: `A line of ${pipe.label}, bore ${format('diameter', pipe.bore, units)}, may run at ${format('velocity', velocity, units)} at the most. How much flow is that?`,
+    quantity: 'flow',
+    answer,
+    near: 0.02,
+    slips: [
+      {
+        value: flowAtVelocity(velocity, pipeSize(other).bore),
+        says: `That is the flow of ${pipeSize(other).label}. The name is the same, the bore is not: read the schedule on the pipe.`,
+      },
+      {
+        value: flowAtVelocity(velocity, nominal),
+        says: 'That takes the size in the name for the bore. The name is only a name; the bore is the outside diameter less two walls.',
+      },
+      { value: answer * 4, says: 'That uses the whole diameter as if it were the radius.' },
+      {
+        value: (velocity * Math.PI * pipe.bore) / 4,
+        says: 'The area grows with the bore squared: multiply by the bore twice.',
+      },
+    ],
+    working: [
+      'Area = π/4 × bore × bore.',
+      `Flow = velocity × area = ${format('flow', answer, units, { digits: 3 })}.`,
+    ],
+  };
+};
+
+const velocityOfFlow: QuestionMaker = (draw, units) => {
+  const pipe = pipeSize(draw.pick(['sch40-2', 'sch80-2', 'pn10-63', 'sch40-1.5'] as const));
+  const flow = roundFlow(
+    units,
+    draw.pick([40, 50, 60, 70] as const),
+    draw.pick([9, 12, 15] as const),
+  );
+  const answer = meanVelocity(flow, pipe.bore);
+  return {
+    kind: 'number',
+    prompt: `${format('flow', flow, units)} runs through ${pipe.label}, bore ${format('diameter', pipe.bore, units)}. How fast does the water move?`,
+    quantity: 'velocity',
+    answer,
+    near: 0.02,
+    slips: [
+      { value: answer / 4, says: 'That uses the whole diameter as if it were the radius.' },
+      {
+        value: answer * pipe.bore,
+        says: 'The bore goes in squared: divide by it twice.',
+      },
+    ],
+    working: [
+      'Velocity = flow / area, and area = π/4 × bore × bore.',
+      `That gives ${format('velocity', answer, units, { digits: 3 })}.`,
+    ],
+  };
+};
+
+const atTheLimit: QuestionMaker = () => ({
+  kind: 'choice',
+  prompt: 'What happens to the water when it reaches the velocity limit of its pipe?',
+  options: [
+    {
+      id: 'turbulent',
+      label: 'It turns turbulent',
+      right: false,
+      says: 'It has been turbulent long before: in a 2 in pipe from about 3 gpm.',
+    },
+    {
+      id: 'nothing',
+      label: 'Nothing sudden; loss and noise just keep rising',
+      right: true,
+      says: 'Right. The limit is a choice about cost, noise, wear and surge, not a cliff.',
+    },
+    {
+      id: 'stops',
+      label: 'The pipe passes no more than that',
+      right: false,
+      says: 'It passes more, at a price: the head it takes rises about as flow to the power 1.8.',
+    },
+    {
+      id: 'sound',
+      label: 'Nothing at all, so the limit can be ignored',
+      right: false,
+      says: 'Nothing sudden happens, but loss, noise and surge do grow; and codes and the flow marked on suction covers still bind.',
+    },
+  ],
+  working: ['Velocity, loss and noise all rise smoothly through the limit.'],
+});
+
+/** Flow, velocity and bore. */
+export const bank = { flowAtLimit, velocityOfFlow, atTheLimit } satisfies QuestionBank;

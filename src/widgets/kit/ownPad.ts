@@ -1,0 +1,48 @@
+import { useEffect } from 'preact/hooks';
+import { carriesPad } from '#pad/fragment.ts';
+import { padKey } from '#pad/padKey.ts';
+import type { Pad } from '#pad/schema.ts';
+
+/** Takes over the reader's own pad each time it has changed. */
+export type TakePad = (pad: Pad) => void;
+
+/**
+ * Follows the reader's own pad beside a lesson's example. Most readers of a lesson have none, so what
+ * reads pads, and what `load` brings to understand one, is fetched only where a pad is kept.
+ */
+export function useOwnPad(load: () => Promise<TakePad>): void {
+  useEffect(() => {
+    if (!mayHavePad()) return;
+    let leave = (): void => {};
+    let gone = false;
+    void Promise.all([load(), import('#pad/padStore.ts')]).then(
+      ([take, { padStore }]) => {
+        if (gone) return;
+        const disconnect = padStore.connect();
+        const stop = padStore.pad.subscribe((pad) => {
+          if (padStore.isOwn.peek()) take(pad);
+        });
+        leave = () => {
+          stop();
+          disconnect();
+        };
+      },
+      () => {
+        // Out of reach: the example stands, and the switch to the own pad stays away.
+      },
+    );
+    return () => {
+      gone = true;
+      leave();
+    };
+  }, []);
+}
+
+/** Whether this browser keeps a pad, or the link brings one. */
+function mayHavePad(): boolean {
+  try {
+    return carriesPad(location.hash) || localStorage.getItem(padKey) !== null;
+  } catch {
+    return false;
+  }
+}
