@@ -11,7 +11,7 @@ import {
   usualThreeBlockDay,
 } from '#core/day.ts';
 import { CoreError } from '#core/errors.ts';
-import { ringRuns, spanHolds, spanMinutes, unionOf } from '#core/spans.ts';
+import { isSpan, requireSpan, ringRuns, spanHolds, spanMinutes, unionOf } from '#core/spans.ts';
 import { anyDay, anySpan } from './dayFixtures.ts';
 
 const block = (id: string, start: number, end: number, ratio = 0.5): Block => ({
@@ -53,6 +53,39 @@ describe('spans of the daily clock', () => {
       }),
       { numRuns: 40 },
     );
+  });
+
+  it('runs at both ends of the day join only where both touch midnight', () => {
+    const [early, late] = [
+      { start: 0, end: 120 },
+      { start: 1380, end: 1440 },
+    ];
+    expect(ringRuns([early, late])).toEqual([{ start: 1380, end: 120 }]);
+    const afterwards = { start: 60, end: 120 };
+    expect(ringRuns([afterwards, late])).toEqual([afterwards, late]);
+    const before = { start: 1300, end: 1439 };
+    expect(ringRuns([early, before])).toEqual([early, before]);
+  });
+
+  it('a minute that is not on the clock is refused, by name', () => {
+    const noStart = 'it must be a whole minute from 0 to 1439.';
+    for (const minute of [-1, 1440, 1441, 0.5, Number.NaN]) {
+      expect(isSpan({ start: minute, end: 60 })).toBe(false);
+      expect(() => requireSpan('run', { start: minute, end: 60 })).toThrow(
+        `run.start is ${minute}; ${noStart}`,
+      );
+      expect(() => spanMinutes({ start: minute, end: 60 })).toThrow(CoreError);
+      expect(() => spanHolds({ start: 0, end: 60 }, minute)).toThrow(
+        `minute is ${minute}; ${noStart}`,
+      );
+    }
+    for (const minute of [-1, 1441, 0.5]) {
+      expect(isSpan({ start: 0, end: minute })).toBe(false);
+      expect(() => requireSpan('run', { start: 0, end: minute })).toThrow(
+        `run.end is ${minute}; it must be a whole minute from 0 to 1440.`,
+      );
+    }
+    expect(isSpan({ start: 1439, end: 1440 })).toBe(true);
   });
 
   it('runs of the ring keep the number of minutes and join over midnight', () => {
@@ -147,6 +180,17 @@ describe('blocks of a day', () => {
     ]);
   });
 
+  it('a block that stands still is no problem', () => {
+    expect(dayProblems([block('rest', 0, 60, 0)])).toEqual([]);
+  });
+
+  it('a block off the clock or with less than no speed is named', () => {
+    expect(() => segmentsOf([block('a', 1440, 60)])).toThrow(
+      'block a.start is 1440; it must be a whole minute from 0 to 1439.',
+    );
+    expect(() => segmentsOf([block('a', 0, 60, -0.1)])).toThrow('block a.ratio is -0.1');
+  });
+
   it('a day without problems always has segments, and one with problems never', () => {
     const wild = fc.oneof(fc.integer({ min: -5, max: 1445 }), fc.double());
     const wildBlock = fc.record({ id: fc.uuid(), start: wild, end: wild, ratio: fc.double() });
@@ -180,6 +224,19 @@ describe('ready-made days', () => {
     expect(() => usualThreeBlockDay({ high: 1, middle: 0.6, low: 0.4, highMinutes: 60 })).toThrow(
       'highMinutes is 60; it must be a number from 120 to 240 min.',
     );
+  });
+
+  it('what makes no day is refused by name', () => {
+    const usual = { high: 1, middle: 0.6, low: 0.4 };
+    expect(() => usualThreeBlockDay({ ...usual, middleMinutes: 200 })).toThrow(
+      'middleMinutes is 200; it must be a number from 240 to 480 min.',
+    );
+    expect(() => usualThreeBlockDay({ ...usual, low: -1 })).toThrow('block low.ratio is -1');
+    expect(() => usualThreeBlockDay({ ...usual, start: 9.5 })).toThrow('block high.start is 9.5');
+    expect(() => oneSpeedDay({ ratio: 1, minutes: 1441 })).toThrow(
+      'minutes is 1441; it must be a number from 0 to 1440 min.',
+    );
+    expect(() => oneSpeedDay({ ratio: -1, minutes: 60 })).toThrow('block run.ratio is -1');
   });
 
   it('a one-speed day runs so long and no longer', () => {

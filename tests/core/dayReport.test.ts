@@ -120,6 +120,23 @@ describe('needs of a day', () => {
     expect(report(blocks, { needs: [need] }).needs[0]?.met).toBe(true);
   });
 
+  it('a flow below what it takes does not serve a need', () => {
+    const blocks = [{ id: 'a', start: 0, end: 600, ratio: 0.49 }];
+    expect(report(blocks, { needs: [need] }).needs[0]).toMatchObject({
+      servedMinutes: 0,
+      shortMinutes: 120,
+      runs: [],
+      met: false,
+    });
+  });
+
+  it('a need that asks for no flow is served by the least there is', () => {
+    const trickle = () => ({ ...inventedPump(1), flow: 0 });
+    const blocks = [{ id: 'a', start: 0, end: 120, ratio: 0.1 }];
+    const needs = [{ ...need, leastFlow: 0 }];
+    expect(report(blocks, { pointAt: trickle, needs }).needs[0]?.met).toBe(true);
+  });
+
   it('too much flow does not serve a need with a greatest flow', () => {
     const gentle = { ...need, leastFlow: 0.001, greatestFlow: 0.002 };
     const blocks = [{ id: 'a', start: 0, end: 120, ratio: 0.5 }];
@@ -157,6 +174,15 @@ describe('needs of a day', () => {
     expect(report(blocks, { needs: [all] }).needs[0]?.met).toBe(true);
   });
 
+  it.each([
+    [{ leastFlow: -1 }, 'need skim.leastFlow is -1'],
+    [{ minutes: -1 }, 'need skim.minutes is -1'],
+    [{ shortestRun: -1 }, 'need skim.shortestRun is -1'],
+    [{ windows: [{ start: 0, end: 1441 }] }, 'need skim.windows[0].end is 1441'],
+  ])('a need out of its contract is refused by name: %j', (wrong, message) => {
+    expect(() => report([], { needs: [{ ...need, ...wrong }] })).toThrow(message);
+  });
+
   it('a greatest flow below the least is refused', () => {
     expect(() => report([], { needs: [{ ...need, greatestFlow: 0.001 }] })).toThrow(
       'need skim.greatestFlow is 0.001; it must be the least flow or more.',
@@ -181,6 +207,31 @@ describe('limits and quiet hours', () => {
   it('a flow at the limit does not cross it', () => {
     const blocks = [{ id: 'a', start: 0, end: 60, ratio: 0.004 / 0.006 }];
     expect(report(blocks, { limits: [limit] }).crossings).toEqual([]);
+  });
+
+  it('every crossing tells its own greatest flow', () => {
+    const blocks = [
+      { id: 'a', start: 60, end: 120, ratio: 0.8 },
+      { id: 'b', start: 600, end: 660, ratio: 0.9 },
+    ];
+    const flows = report(blocks, { limits: [limit] }).crossings.map(({ flow }) => flow);
+    expect(flows).toEqual([0.006 * 0.8, 0.006 * 0.9]);
+  });
+
+  it('a pump at rest crosses no limit, were it one of no flow at all', () => {
+    expect(report([], { limits: [{ id: 'shut', greatestFlow: 0 }] }).crossings).toEqual([]);
+  });
+
+  it('a limit or a quiet hour out of its contract is refused by name', () => {
+    expect(() => report([], { limits: [{ id: 'cover', greatestFlow: -1 }] })).toThrow(
+      'limit cover.greatestFlow is -1',
+    );
+    expect(() => report([], { quiet: [{ start: 1440, end: 0, ceiling: 1 }] })).toThrow(
+      'quiet.start is 1440',
+    );
+    expect(() => report([], { quiet: [{ start: 0, end: 60, ceiling: -1 }] })).toThrow(
+      'quiet.ceiling is -1',
+    );
   });
 
   it('quiet hours are crossed only where they hold', () => {

@@ -172,7 +172,18 @@ describe('the price of a period', () => {
   });
 
   it('of a leap year has 366 daily charges', () => {
-    expect(priceYear(inventedTariff, 2028, []).cost).toBeCloseTo(366 * 0.35, 9);
+    const year = priceYear(inventedTariff, 2028, []);
+    expect(year.cost).toBeCloseTo(366 * 0.35, 9);
+    expect(year.dailyCharge).toBeCloseTo(366 * 0.35, 9);
+    expect(year.energyCost).toBe(0);
+  });
+
+  it('is the charges of its days and the price of its energy', () => {
+    const { cost, energyCost, dailyCharge } = priceMonth(inventedTariff, 2027, 2, spans);
+    // A month of one price: 28 days of 8 h at 0.4 kW and 0.21 a kWh.
+    expect(energyCost).toBeCloseTo(28 * 8 * 0.4 * 0.21, 9);
+    expect(dailyCharge).toBeCloseTo(28 * 0.35, 9);
+    expect(cost).toBeCloseTo(energyCost + dailyCharge, 9);
   });
 
   it('of a year counts the days of each type', () => {
@@ -228,6 +239,40 @@ describe('what pricing refuses', () => {
     expect(() => priceYear(broken, 2027, [])).toThrow(
       'seasons[0].dayTypes[0].bands is bandGap; it must be part of a tariff without problems.',
     );
+  });
+
+  it('the same tariff for one day', () => {
+    const broken = withBands(flatTariff(0.2), [{ start: 0, end: 600, price: 0.2 }]);
+    expect(() => priceDay(broken, { year: 2027, month: 1, day: 1 }, [])).toThrow('bandGap');
+  });
+
+  it('stretches off the clock or without a power, by name', () => {
+    const day = { year: 2027, month: 1, day: 1 };
+    const off = [{ start: 0, end: 1441, power: 1 }];
+    const drained = [
+      { start: 0, end: 60, power: 1 },
+      { start: 60, end: 90, power: -1 },
+    ];
+    for (const price of [
+      dayEnergy,
+      (spans: readonly PoweredSpan[]) => priceDay(inventedTariff, day, spans),
+      (spans: readonly PoweredSpan[]) => priceDays(inventedTariff, day, 2, spans),
+    ]) {
+      expect(() => price(off)).toThrow('spans[0].end is 1441');
+      expect(() => price(drained)).toThrow('spans[1].power is -1');
+    }
+  });
+
+  it('a number of days that is none, and a first day that there is not', () => {
+    const first = { year: 2027, month: 1, day: 1 };
+    for (const days of [-1, 0.5, 36601, Number.NaN]) {
+      expect(() => priceDays(inventedTariff, first, days, [])).toThrow(
+        `days is ${days}; it must be a whole number from 0 to 36600.`,
+      );
+    }
+    expect(priceDays(inventedTariff, first, 36600, []).days).toBe(36600);
+    const never = { year: 2027, month: 2, day: 30 };
+    expect(() => priceDays(inventedTariff, never, 0, [])).toThrow(CoreError);
   });
 
   it('an unknown season, a day that does not exist, a power that is no number', () => {
