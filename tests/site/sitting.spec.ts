@@ -122,7 +122,9 @@ function skimmingBy(pad: Pad) {
   if (rung?.kind !== 'served' || known.running === null) throw new Error('the core has no answer');
   // Nobody said in what steps the drive is set, and the page then offers tens.
   const speed = Math.ceil(known.speedOf(rung.ratio) / 10 - 1e-9) * 10;
-  return { speed, ...known.running.runningAt(known.ratioOf(speed)) };
+  const at = known.running.runningAt(known.ratioOf(speed));
+  if (at.kind !== 'flowing') throw new Error('the core has no flow');
+  return { speed, flow: at.flow, power: at.power };
 }
 
 /** The answers show what the core gives for what was typed. */
@@ -220,6 +222,9 @@ test.describe('on a phone, with what the drive and one gauge show', () => {
     await startEmpty(page, hand);
     await describePool(hand);
     await describePipes(hand);
+    await hand.press(page.getByRole('link', { name: 'Answers', exact: true }));
+    await expect(answers(page).getByRole('heading', { level: 2 })).toBeInViewport();
+    await hand.press(page.getByRole('link', { name: 'Form', exact: true }));
     await hand.next('pump', 'readings');
     const shown = [
       ['3450', '24', '1650'],
@@ -235,9 +240,6 @@ test.describe('on a phone, with what the drive and one gauge show', () => {
       });
     }
     await expect(page.locator('#pad-step-pump-head')).toContainText('by its readings');
-    await hand.press(page.getByRole('link', { name: 'Answers', exact: true }));
-    await expect(answers(page).getByRole('heading', { level: 2 })).toBeInViewport();
-    await hand.press(page.getByRole('link', { name: 'Form', exact: true }));
     await hand.next('readings', 'needs');
     await describeNeeds(hand);
     await describePrices(hand);

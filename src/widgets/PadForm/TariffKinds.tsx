@@ -173,7 +173,7 @@ function BandFields({ at, place, isOnly, change }: BandProps): JSX.Element {
       label={label}
       what="when a price holds"
       apply={(minute) =>
-        change((bands) => withEdge(bands, place, which, minute), 'when a price holds')
+        form.set(at, withEdge(bandsAt(form, at), place, which, minute), 'when a price holds')
       }
     />
   );

@@ -3,7 +3,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { padModel } from '#pad/assemble.ts';
 import type { FieldRules } from '#pad/fieldRule.ts';
-import { pathKey } from '#pad/path.ts';
+import { pathKey, withValueAt } from '#pad/path.ts';
 import { isUnsaid, type Problem, problemSentence } from '#pad/problems.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { PadStore } from '#pad/store.ts';
@@ -40,7 +40,7 @@ export interface Form {
   notesIn(spot: Spot): readonly string[];
   bound<T>(spot: Spot, otherwise: T): BoundField<T>;
   set(spot: Spot, value: unknown, what: string): void;
-  /** Puts what `update` makes of the value at a spot in its place. */
+  /** Puts what `update` makes of the value at a spot in its place, as a step of its own for undo. */
   change<T>(spot: Spot, update: (before: T) => T, what: string): void;
   /** Looks at the pad for problems; called when it has kept still for a moment. */
   judge(): void;
@@ -96,8 +96,12 @@ export function createForm(store: PadStore, rules: FieldRules, open: readonly st
     bound,
     set,
     change: (spot, update, what) => {
-      const before = valueAtSpot(store.pad.peek(), spot);
-      if (before !== undefined) set(spot, update(before as never), what);
+      const pad = store.pad.peek();
+      const path = pathTo(pad, spot);
+      const before = valueAtSpot(pad, spot);
+      if (path === null || before === undefined) return;
+      // Two parts added quickly are two steps for undo, unlike two figures typed in one field.
+      store.edit((now) => withValueAt(now, path, update(before as never)), what);
     },
     judge: () => {
       const pad = store.pad.peek();
