@@ -13,8 +13,12 @@ import { leanMathsFonts } from './src/styles/leanMathsFonts.mjs';
  */
 const groups = [
   { name: 'runtime', test: /node_modules\/@?preact\/|preload-helper/ },
-  { name: 'kit', test: /src\/(units|charts|widgets\/kit(?!\/(padM|m)achine))\/|node_modules\/d3-/ },
+  {
+    name: 'kit',
+    test: /src\/(units|charts|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine)\.))\/|node_modules\/d3-/,
+  },
   { name: 'hydraulics', test: /src\/core\/(operatingPoint|circuit|pump|pipe|water|power)\.ts/ },
+  { name: 'pad', test: /src\/pad\/(assemble|padStore)\.ts/ },
 ];
 
 export default defineConfig({

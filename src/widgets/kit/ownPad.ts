@@ -15,17 +15,9 @@ export function useOwnPad(load: () => Promise<TakePad>): void {
     if (!mayHavePad()) return;
     let leave = (): void => {};
     let gone = false;
-    void Promise.all([load(), import('#pad/padStore.ts')]).then(
-      ([take, { padStore }]) => {
-        if (gone) return;
-        const disconnect = padStore.connect();
-        const stop = padStore.pad.subscribe((pad) => {
-          if (padStore.isOwn.peek()) take(pad);
-        });
-        leave = () => {
-          stop();
-          disconnect();
-        };
+    void Promise.all([load(), import('./padFollower.ts')]).then(
+      ([take, { followPad }]) => {
+        if (!gone) leave = followPad(take);
       },
       () => {
         // Out of reach: the example stands, and the switch to the own pad stays away.
