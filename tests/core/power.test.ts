@@ -65,7 +65,10 @@ describe('wire power', () => {
     }
     // At no flow: rho g H Q_b / (2 eta) with H = 20 m, by the law's own limit.
     expect(power.atReference(0)).toBeCloseTo((1000 * 9.80665 * 20 * 0.004) / (2 * 0.48), 8);
-    // Past x = 1.8 the value there is kept.
+    // Past x = 1.8 the value there is kept, and beyond the head's end no power is given back.
+    expect(
+      powerFromEfficiency({ ...pump, best: { flow: 0.006, efficiency: 0.6 } }).atReference(0.0105),
+    ).toBe(0);
     expect(power.atReference(0.02)).toBeCloseTo(power.atReference(0.0072), 9);
   });
 });
@@ -135,6 +138,11 @@ test.each([
   ['least ratio', () => bestMileageSpeed((r) => r, 0, 1)],
   ['greatest ratio', () => bestMileageSpeed((r) => r, 0.5, 0.4)],
   ['power factor', () => lineCurrent(100, 230, 1.1)],
+  ['power', () => lineCurrent(-1, 230, 1)],
+  ['power', () => powerFactor(-1, 230, 1)],
+  ['voltage', () => powerFactor(100, 0, 1)],
+  ['fixed draw', () => powerFromEfficiency({ ...pump, fixed: -1 })],
+  ['fixed draw', () => bestMileageRatio({ fixed: -1, cube: 1 })],
   ['voltage', () => lineCurrent(100, 0, 1)],
   ['current', () => powerFactor(100, 230, 0)],
 ])('a wrong %s is refused by name', (field, call) => {

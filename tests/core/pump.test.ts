@@ -101,6 +101,28 @@ describe('a curve through points', () => {
     expect(curve.lastFlow).toBe(0.01);
   });
 
+  test('past the data it goes on without a corner, at least half as steep as all before', () => {
+    // Common practice, no source: the last chord bends on as a parabola. From (6, 12) here, with
+    // 10 m over 6 in all, no gentler than half of that and 10/36 m more for each square.
+    const gentle = pumpFromPoints([
+      { flow: 0, head: 22 },
+      { flow: 5, head: 12 },
+      { flow: 6, head: 12 },
+    ]);
+    const fall = 10 / 6;
+    for (const beyond of [0.5, 1, 3]) {
+      const lost = 0.5 * fall * beyond + (fall / 6) * beyond ** 2;
+      expect(gentle.head(6 + beyond)).toBeCloseTo(12 - lost, 12);
+      expect(gentle.slope(6 + beyond)).toBeCloseTo(-0.5 * fall - (fall / 3) * beyond, 12);
+    }
+    const straight = pumpFromPoints([
+      { flow: 1, head: 22 },
+      { flow: 6, head: 12 },
+    ]);
+    // Here the chord itself is steeper: 2 m for each, and 2/6 m more for each square.
+    expect(straight.head(7)).toBeCloseTo(12 - 2 - 2 / 6, 12);
+  });
+
   test.each([
     [[{ flow: 0, head: 20 }], 'points is 1; it must be at least 2 points.'],
     [
@@ -123,6 +145,13 @@ describe('a curve through points', () => {
         { flow: 0.002, head: 20 },
       ],
       'points is 20; it must be falling: the last head must be below the first.',
+    ],
+    [
+      [
+        { flow: 1, head: 20 },
+        { flow: 1 + 5e-10, head: 10 },
+      ],
+      'flow of point 2 is 1.0000000005; it must be greater than that of the point before, 1 m3/s.',
     ],
     [
       [
@@ -173,6 +202,21 @@ describe('a curve by its law', () => {
         { flow: 0.003, head: 5 },
       ],
       'points is 20; it must be falling from each point to the next.',
+    ],
+    [
+      [
+        { flow: 0, head: 20 },
+        { flow: 0.002, head: 15 },
+        { flow: 0.003, head: 15 },
+      ],
+      'points is 15; it must be falling from each point to the next.',
+    ],
+    [
+      [
+        { flow: 0, head: 20 },
+        { flow: 0.002, head: 15 },
+      ],
+      'points is 2; it must be at least 3 points.',
     ],
   ])('three points that make no curve are refused', (points, sentence) => {
     expect(() => pumpFromThreePoints(points)).toThrow(sentence);
@@ -239,6 +283,26 @@ describe('the affinity laws', () => {
 
   test('a stopped pump makes no head', () => {
     expect(pumpHead(typicalPump({ flow: 0.004, head: 15 }), 0, 0)).toBe(0);
+  });
+
+  test('whatever makes no curve and no head is refused by name', () => {
+    const law = { a: 25, b: 1e5, c: 2 };
+    const curve = pumpFromPowerLaw(law, 0.008);
+    for (const [call, message] of [
+      [() => pumpFromPowerLaw({ ...law, a: 0 }, 1), 'head at no flow is 0'],
+      [() => pumpFromPowerLaw({ ...law, b: 0 }, 1), 'coefficient is 0'],
+      [() => pumpFromPowerLaw({ ...law, c: 0.4 }, 1), 'power of the flow is 0.4'],
+      [() => pumpFromPowerLaw({ ...law, c: 10.1 }, 1), 'power of the flow is 10.1'],
+      [() => pumpFromPowerLaw(law, 0), 'last flow is 0'],
+      [() => typicalPump({ flow: 0, head: 15 }), 'best flow is 0'],
+      [() => typicalPump({ flow: 0.004, head: 0 }), 'best head is 0'],
+      [() => pumpHead(curve, -1, 1), 'flow is -1'],
+      [() => pumpHead(curve, 11, 1), 'flow is 11'],
+      [() => pumpHead(curve, 1, 11), 'speed ratio is 11'],
+      [() => affinityPower(1, 1, Number.NaN), 'second speed is NaN'],
+    ] as const) {
+      expect(call).toThrow(message);
+    }
   });
 
   test('no speed to scale from is refused', () => {
