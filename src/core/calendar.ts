@@ -64,9 +64,10 @@ export function daysInYear(year: number): number {
  * @example daysInMonth(2028, 2) // 29.00
  */
 export function daysInMonth(year: number, month: number): number {
+  requireYear(year);
   const length = monthLengths[month - 1];
   if (length === undefined) throw new CoreError('month', month, 'a whole number from 1 to 12');
-  return month === 2 && isLeapYear(requireYear(year)) ? 29 : length;
+  return month === 2 && isLeapYear(year) ? 29 : length;
 }
 
 /**
@@ -181,7 +182,7 @@ export function isMonthDay({ month, day }: MonthDay): boolean {
  * @example requireDate({ year: 2028, month: 2, day: 29 }).day // 29.00
  */
 export function requireDate(date: CalendarDate): CalendarDate {
-  const length = daysInMonth(requireYear(date.year), date.month);
+  const length = daysInMonth(date.year, date.month);
   if (!Number.isInteger(date.day) || date.day < 1 || date.day > length) {
     throw new CoreError('day', date.day, `a whole number from 1 to ${length}`);
   }

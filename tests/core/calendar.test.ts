@@ -81,5 +81,8 @@ describe('the Gregorian calendar', () => {
     expect(isMonthDay({ month: 2, day: 29 })).toBe(true);
     expect(isMonthDay({ month: 2, day: 30 })).toBe(false);
     expect(isMonthDay({ month: 13, day: 1 })).toBe(false);
+    expect(isMonthDay({ month: 1, day: 0 })).toBe(false);
+    expect(isMonthDay({ month: 1, day: 1.5 })).toBe(false);
+    expect([1, 31].map((day) => isMonthDay({ month: 12, day }))).toEqual([true, true]);
   });
 });

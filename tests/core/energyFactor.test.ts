@@ -139,6 +139,29 @@ describe('the rule over its range', () => {
     expect(leastWef('nonSelfPriming', 2.5)).toBeNull();
   });
 
+  it('each class starts where the rule says', () => {
+    // 10 CFR 431.465(f): up to and with 0.13 hp a plain value; from and with 0.711 hp the large
+    // self-priming pumps; from and with 2.5 hp none.
+    expect(leastWef('selfPriming', 0.13)).toBe(5.55);
+    expect(leastWef('nonSelfPriming', 0.13)).toBe(4.6);
+    expect(leastWef('selfPriming', 0.711)).toBeCloseTo(-2.3 * Math.log(0.711) + 6.59, 12);
+    expect(leastWef('selfPriming', 2.499)).toBeCloseTo(-2.3 * Math.log(2.499) + 6.59, 12);
+    expect(leastWef('selfPriming', 2.5)).toBeNull();
+  });
+
+  it('the low test flow is 24.7 gpm up to 0.75 hp and 31.1 above', () => {
+    // 10 CFR 431 Subpart Y App. C: from memory.
+    const low = (horsepower: number) => variableSpeedPoints(0.006, horsepower).low.flow / gpm;
+    expect(low(0.75)).toBeCloseTo(24.7, 9);
+    expect(low(0.751)).toBeCloseTo(31.1, 9);
+  });
+
+  it('a pump that meets the curve just at the greatest flow is rated there', () => {
+    const flow = 0.005;
+    const flat = curveCHead(flow);
+    expect(curveCPoint(() => flat, flow).flow).toBeCloseTo(flow, 12);
+  });
+
   it('the energy factor in gallons per watt-hour is the weighted one of a single point', () => {
     const flow = fc.double({ min: 1e-5, max: 0.02, noNaN: true });
     fc.assert(

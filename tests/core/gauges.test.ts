@@ -64,6 +64,27 @@ describe('gauges', () => {
     expect(totalDynamicHead(narrow)).toBeGreaterThan(totalDynamicHead(pair));
   });
 
+  it('the velocity term is the velocity heads apart, and needs both bores', () => {
+    // Bernoulli: (V2^2 - V1^2)/2g with V = Q / (pi/4 D^2).
+    const flow = 0.004;
+    const head = (bore: number) => (flow / ((Math.PI / 4) * bore ** 2)) ** 2 / (2 * 9.80665);
+    const gained = totalDynamicHead({ ...pair, flow, dischargeBore: 0.04, suctionBore: 0.06 });
+    expect(gained - totalDynamicHead(pair)).toBeCloseTo(head(0.04) - head(0.06), 12);
+    for (const known of [
+      { dischargeBore: 0.04, suctionBore: 0.06 },
+      { flow, suctionBore: 0.06 },
+    ]) {
+      expect(totalDynamicHead({ ...pair, ...known })).toBe(totalDynamicHead(pair));
+    }
+    expect(totalDynamicHead({ ...pair, flow, dischargeBore: 0.04 })).toBe(totalDynamicHead(pair));
+  });
+
+  it('the middle half of the scale has its ends', () => {
+    const within = (reading: number) => gaugeTolerance({ grade: 'A', span: 100 }, reading);
+    // ASME B40.100 grade A, "2-1-2 %": from memory.
+    expect([24, 25, 75, 76].map(within)).toEqual([2, 1, 1, 2]);
+  });
+
   it('grade B is good to 2 % of the span in the middle half and 3 % outside it', () => {
     // ASME B40.100 grade B, "3-2-3 %": from memory.
     expect(gaugeTolerance({ grade: 'B', span: 400_000 }, 200_000)).toBe(8000);

@@ -93,6 +93,16 @@ describe('NPSH', () => {
     );
   });
 
+  it('a gauge above the pump adds its height, and none is taken where none is given', () => {
+    const gauge = { atmosphere: 101_325, water: water(25), suctionVacuum: 2e4, velocity: 1.8 };
+    // Energy balance: the same pressure higher up is more head at the pump.
+    const [low, high] = [0, 0.6].map((gaugeAbovePump) =>
+      npshFromVacuum({ ...gauge, gaugeAbovePump }),
+    );
+    expect((high ?? 0) - (low ?? 0)).toBeCloseTo(0.6, 12);
+    expect(npshFromVacuum(gauge)).toBe(low);
+  });
+
   it('a margin is what is left, and may be negative', () => {
     expect(npshMargin(5, 3)).toBe(2);
     expect(npshMargin(3, 5)).toBe(-2);
