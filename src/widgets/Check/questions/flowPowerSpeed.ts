@@ -58,6 +58,45 @@ function affinity(
   };
 }
 
+const speedForFlow: QuestionMaker = (draw, units) => {
+  const from = draw.pick([2400, 3000, 3450] as const);
+  const [us, metric, wantedUs, wantedMetric] = draw.pick([
+    [60, 15, 40, 10],
+    [80, 18, 50, 12],
+    [70, 16, 42, 10],
+  ] as const);
+  const flow = roundFlow(units, us, metric);
+  const wanted = roundFlow(units, wantedUs, wantedMetric);
+  const share = wanted / flow;
+  const answer = from * share;
+  return {
+    kind: 'number',
+    prompt: `At ${rpm(from)} the pump gives ${format('flow', flow, units)}. The pool needs ${format('flow', wanted, units)}. In the same pipes, with no lift, at which speed does it give that?`,
+    quantity: 'speed',
+    answer,
+    near: 0.02,
+    slips: [
+      { value: from, says: 'That is the speed it runs at now. It gives more than is needed.' },
+      {
+        value: from / share,
+        says: 'That is the ratio upside down. Less flow takes less speed.',
+      },
+      {
+        value: from * Math.sqrt(share),
+        says: 'That is the rule for head turned round. Flow follows the speed itself.',
+      },
+      {
+        value: from * Math.cbrt(share),
+        says: 'That is the rule for power turned round. Flow follows the speed itself.',
+      },
+    ],
+    working: [
+      `Flow follows the speed, so the speed follows the flow wanted: ${from} × ${format('flow', wanted, units)} / ${format('flow', flow, units)}.`,
+      `That is ${format('speed', answer, units)}.`,
+    ],
+  };
+};
+
 const sameWaterSlower: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
@@ -97,4 +136,5 @@ export const bank = {
   affinityHead: affinity('head', affinityHead),
   affinityPower: affinity('power', affinityPower),
   sameWaterSlower,
+  speedForFlow,
 } satisfies QuestionBank;
