@@ -235,7 +235,8 @@ function curveFromNameplate(
   if (!isPump(best)) {
     return found(null, [problem('pumpUnknown', ['pump', 'knowledge'])]);
   }
-  const guess = assumption('pumpFromPower', { power: watts(shaft.power) });
+  const power = { ...watts(shaft.power), digits: 2 };
+  const guess = assumption('pumpFromPower', { power });
   return found(typicalPump(best), [], [typical(best), guess, ...shaft.assumptions]);
 }
 

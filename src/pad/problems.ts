@@ -16,7 +16,12 @@ import {
 export type ProblemValue =
   | string
   | number
-  | { readonly quantity: Quantity; readonly value: number }
+  | {
+      readonly quantity: Quantity;
+      readonly value: number;
+      /** Figures to show, where the value is no better known than that. */
+      readonly digits?: number;
+    }
   | { readonly minute: number };
 
 /**
@@ -89,7 +94,8 @@ export function shownValue(value: ProblemValue | undefined, units: UnitChoice): 
   if (value === undefined) return '';
   if (typeof value !== 'object') return String(value);
   if ('minute' in value) return formatTimeOfDay(value.minute % 1440);
-  return format(value.quantity, value.value, units);
+  const { digits } = value;
+  return format(value.quantity, value.value, units, digits === undefined ? {} : { digits });
 }
 
 /** A problem in the words that its table has for it. */

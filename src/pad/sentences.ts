@@ -44,7 +44,7 @@ export const padSentences = {
     `This speed is too far from the rated one; it must be ${say('least')} to ${say('greatest')}.`,
   pumpUnknown: () =>
     'Nothing is known about the pump yet; type its rated power, its best flow and head, or points ' +
-    'of its curve.',
+    'of its curve. Watts read at a speed, among the readings, will do as well.',
   curvePoints: (say) =>
     `The curve needs ${say('needed')} points with flow and head; it has ${say('found')}.`,
   curveHalf: () => 'This point is left out until it has both a flow and a head.',

@@ -17,11 +17,12 @@ function plainNumber(shown: number, spec: UnitSpec, options: FormatOptions): str
   if (options.places !== undefined) return fixed(shown, options.places);
   if (shown === 0) return '0';
   const { digits } = options;
+  const rounded = digits === undefined ? shown : Number(shown.toPrecision(digits));
   const places =
     digits === undefined
       ? placesFor(shown, spec.figures, spec.places)
-      : placesFor(shown, digits, Number.POSITIVE_INFINITY);
-  const text = fixed(shown, places);
+      : placesFor(rounded, digits, Number.POSITIVE_INFINITY);
+  const text = fixed(rounded, places);
   return Number(text) === 0 ? '0' : text;
 }
 

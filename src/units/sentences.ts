@@ -1,6 +1,5 @@
 /** Problems of input as plain sentences: what is wrong, and what would be right, in the reader's unit. */
 import { fromSI } from './convert.ts';
-import { formatIn } from './format.ts';
 import { grouped, hardSpace, shortest } from './numerals.ts';
 import type { ParseCode, Problem, ProblemValues } from './parse.ts';
 import { quantitySpec, unitSpec, unitsOf } from './quantities.ts';
@@ -23,7 +22,7 @@ function example({ quantity, unit, range }: ProblemValues): string {
   const { usual } = quantitySpec(quantity);
   const inRange = usual >= (range.least ?? -Infinity) && usual <= (range.greatest ?? Infinity);
   const si = inRange ? usual : (range.least ?? range.greatest ?? usual);
-  return formatIn(quantity, si, unit, { digits: 2, withUnit: false });
+  return grouped(shortest(fromSI(quantity, si, unit), 3));
 }
 
 function allowed(values: ProblemValues): string {

@@ -92,4 +92,9 @@ describe('money', () => {
     expect(seen(formatPrice(0.22, '$'))).toBe('$0.22 per_kWh');
     expect(seen(formatPrice(0.2245, '$'))).toBe('$0.2245 per_kWh');
   });
+
+  it('shows no more figures than asked for, before the point as well', () => {
+    expect(format('power', 1403, us, { digits: 2 })).toBe('1400\u00a0W');
+    expect(format('power', 9.96, us, { digits: 2 })).toBe('10\u00a0W');
+  });
 });

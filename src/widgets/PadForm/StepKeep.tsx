@@ -99,7 +99,10 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
           class="form-file"
           type="file"
           accept=".json,application/json"
-          aria-describedby="form-file-hint"
+          aria-invalid={wrong.value.length > 0}
+          aria-describedby={
+            wrong.value.length > 0 ? 'form-file-wrong form-file-hint' : 'form-file-hint'
+          }
           onChange={(event) => open(event.currentTarget)}
         />
       </div>
@@ -132,7 +135,10 @@ function Refused({ sentences }: { sentences: readonly string[] }): JSX.Element |
   const more = others.length - mostShown;
   return (
     <div class="form-faults">
-      <p class="field-error">{first}</p>
+      <p class="field-error" id="form-file-wrong">
+        <span class="visually-hidden">Error: </span>
+        {first}
+      </p>
       {others.length > 1 && (
         <ul>
           {others.slice(0, mostShown).map((sentence) => (
