@@ -22,7 +22,8 @@ function example({ quantity, unit, range }: ProblemValues): string {
   const { usual } = quantitySpec(quantity);
   const inRange = usual >= (range.least ?? -Infinity) && usual <= (range.greatest ?? Infinity);
   const si = inRange ? usual : (range.least ?? range.greatest ?? usual);
-  return grouped(shortest(fromSI(quantity, si, unit), 3));
+  const shown = fromSI(quantity, si, unit);
+  return grouped(shortest(shown, Number.isInteger(shown) ? 4 : 2));
 }
 
 function allowed(values: ProblemValues): string {
