@@ -1,0 +1,236 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { dayNumber, daysInYear } from '#core/calendar.ts';
+import { cleaningsIn, frostByDay, loadingOn, monthlyValue } from '#core/conditions.ts';
+import type { Block } from '#core/day.ts';
+import type { RunningPoint } from '#core/dayReport.ts';
+import { CoreError } from '#core/errors.ts';
+import { netPresentValue, paybackYears } from '#core/payback.ts';
+import { priceYear } from '#core/pricing.ts';
+import { spanHolds } from '#core/spans.ts';
+import {
+  type DayConditions,
+  emission,
+  planOn,
+  withFrost,
+  type YearPlan,
+  yearReport,
+} from '#core/year.ts';
+import { anyDay, anySpan, inventedPump, inventedTariff } from './dayFixtures.ts';
+
+const mild: DayConditions = { waterTemperature: 25, loading: 0, frost: [] };
+const summerBlocks: readonly Block[] = [
+  { id: 'night', start: 1380, end: 420, ratio: 0.4 },
+  { id: 'noon', start: 600, end: 780, ratio: 0.8 },
+];
+const winterBlocks: readonly Block[] = [{ id: 'short', start: 600, end: 840, ratio: 0.5 }];
+
+function yearPlan(change: Partial<YearPlan<never, never>> = {}): YearPlan<never, never> {
+  return {
+    year: 2027,
+    plans: [{ from: { month: 1, day: 1 }, blocks: summerBlocks, needs: [] }],
+    tariff: inventedTariff,
+    conditionsOn: () => mild,
+    pointAt: inventedPump,
+    volume: 60,
+    limits: [],
+    quiet: [],
+    frostRatio: 0,
+    ...change,
+  };
+}
+
+/** A filter that takes away flow as it loads; our own invention. */
+function loadedPump(ratio: number, { loading }: DayConditions): RunningPoint {
+  const point = inventedPump(ratio);
+  return point.kind === 'flowing' ? { ...point, flow: point.flow * (1 - 0.3 * loading) } : point;
+}
+
+describe('a year', () => {
+  // Definition: with one plan and one kind of day, a year is what priceYear says, day types and all.
+  it('of like days costs and takes what the same day does, priced over the calendar', () => {
+    for (const year of [2027, 2028]) {
+      const report = yearReport(yearPlan({ year }));
+      const spans = report.byDay[0]?.report.segments ?? [];
+      const priced = priceYear(inventedTariff, year, spans);
+      expect(report.days).toBe(daysInYear(year));
+      expect(report.cost).toBeCloseTo(priced.cost, 8);
+      expect(report.energy / priced.energy).toBeCloseTo(1, 12);
+    }
+  });
+
+  it('is the sum of its months, and each month of its days', () => {
+    const report = yearReport(yearPlan());
+    for (const part of ['days', 'energy', 'cost', 'volumeMoved', 'runMinutes'] as const) {
+      const months = report.byMonth.reduce((sum, month) => sum + month[part], 0);
+      expect(months / report[part]).toBeCloseTo(1, 12);
+    }
+    expect(report.byMonth.map(({ days }) => days)).toEqual([
+      31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31,
+    ]);
+  });
+
+  it('changes its plan on the first day named, and before the first holds the last one', () => {
+    const plans = [
+      { from: { month: 5, day: 1 }, blocks: summerBlocks, needs: [] },
+      { from: { month: 10, day: 15 }, blocks: winterBlocks, needs: [] },
+    ];
+    const minutes = (month: number, day: number) =>
+      yearReport(yearPlan({ plans })).byDay.find(
+        ({ date }) => date.month === month && date.day === day,
+      )?.report.runMinutes;
+    expect(planOn(plans, { month: 1, day: 1 }).blocks).toBe(winterBlocks);
+    expect([minutes(4, 30), minutes(5, 1), minutes(10, 14), minutes(10, 15)]).toEqual([
+      240, 660, 660, 240,
+    ]);
+    expect(() => planOn([], { month: 1, day: 1 })).toThrow('at least one plan');
+  });
+
+  it('moves less water the more seldom the filter is cleaned', () => {
+    const moved = (interval: number) =>
+      yearReport(
+        yearPlan({
+          conditionsOn: (date) => ({ ...mild, loading: loadingOn(date, interval) }),
+          pointAt: loadedPump,
+        }),
+      ).volumeMoved;
+    const clean = yearReport(yearPlan()).volumeMoved;
+    // Evenly loading from 0 to 1 takes on average half of the 30 % away.
+    expect(moved(5) / clean).toBeCloseTo(0.85, 3);
+    const half = moved(365) / clean;
+    expect(half).toBeCloseTo(0.85, 6);
+    expect(moved(3660) / clean).toBeGreaterThan(0.98);
+  });
+
+  it('counts the days on which a need stays short or a limit is crossed', () => {
+    const need = { id: 'skim', leastFlow: 0.004, minutes: 180, windows: [], shortestRun: 0 };
+    const limit = { id: 'cover', greatestFlow: 0.0045 };
+    const plan: YearPlan<typeof need, typeof limit> = {
+      ...yearPlan(),
+      plans: [
+        { from: { month: 1, day: 1 }, blocks: summerBlocks, needs: [need] },
+        { from: { month: 12, day: 1 }, blocks: winterBlocks, needs: [need] },
+      ],
+      limits: [limit],
+    };
+    const report = yearReport(plan);
+    expect(report.shortDays).toBe(31);
+    expect(report.crossedDays).toBe(365 - 31);
+    expect(report.byMonth[11]).toMatchObject({ shortDays: 31, crossedDays: 0 });
+  });
+
+  it('lays frost hours over the plan and counts them', () => {
+    const frosty = { ...mild, frost: [{ start: 0, end: 360 }] };
+    const plan = yearPlan({
+      plans: [{ from: { month: 1, day: 1 }, blocks: winterBlocks, needs: [] }],
+      conditionsOn: ({ month }) => (month === 1 ? frosty : mild),
+    });
+    const still = yearReport(plan);
+    const guarded = yearReport({ ...plan, frostRatio: 0.3 });
+    expect(guarded.runMinutes - still.runMinutes).toBe(31 * 360);
+    expect([still.frostMinutes, guarded.frostMinutes]).toEqual([31 * 360, 31 * 360]);
+    // Energy of the added hours: 31 x 6 h at 60 + 1500 x 0.027 W, by the invented pump's own law.
+    expect((guarded.energy - still.energy) / (31 * 6 * 3600 * 100.5)).toBeCloseTo(1, 12);
+  });
+});
+
+describe('frost over a plan', () => {
+  // Definition: minute by minute the faster of plan and frost speed.
+  it('turns the pump at least so fast in every minute of frost, and leaves the others alone', () => {
+    fc.assert(
+      fc.property(
+        anyDay,
+        fc.array(anySpan, { maxLength: 3 }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (blocks, frost, ratio) => {
+          const laid = withFrost(blocks, frost, ratio);
+          for (let minute = 0; minute < 1440; minute += 7) {
+            const at = (of: readonly Block[]) =>
+              of.find((block) => spanHolds(block, minute))?.ratio ?? 0;
+            const isCold = frost.some((span) => spanHolds(span, minute));
+            expect(at(laid)).toBe(isCold ? Math.max(at(blocks), ratio) : at(blocks));
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('conditions of a day', () => {
+  it('go in a straight line from the middle of a month to the middle of the next', () => {
+    const monthly = [0, 31, 60, 90, 0, 0, 0, 0, 0, 0, 0, -31];
+    // Middle of January: 15.5 days in, noon of the 16th; of February 2027: 14 days in.
+    expect(monthlyValue(monthly, { year: 2027, month: 1, day: 16 })).toBeCloseTo(0, 12);
+    const from = monthlyValue(monthly, { year: 2027, month: 2, day: 14 });
+    const to = monthlyValue(monthly, { year: 2027, month: 2, day: 15 });
+    expect((from + to) / 2).toBeCloseTo(31, 0);
+    // 31 December at noon is 15 of the 31 days from the middle of December to that of January.
+    expect(monthlyValue(monthly, { year: 2027, month: 12, day: 31 })).toBeCloseTo(-31 + 15, 9);
+    expect(monthlyValue(monthly, { year: 2027, month: 1, day: 1 })).toBeCloseTo(-31 + 16, 9);
+  });
+
+  it('refuse a table that is not twelve numbers', () => {
+    const date = { year: 2027, month: 1, day: 1 };
+    expect(() => monthlyValue([1, 2, 3], date)).toThrow('12 numbers');
+    expect(() => monthlyValue(Array(12).fill(Number.NaN), date)).toThrow(CoreError);
+  });
+
+  it('load a filter evenly and start again when it is cleaned', () => {
+    const loading = (day: number) => loadingOn({ year: 2027, month: 1, day }, 10);
+    expect([loading(1), loading(6), loading(10), loading(11)]).toEqual([0.05, 0.55, 0.95, 0.05]);
+    // Whole intervals that begin in a year of 365 days.
+    expect([cleaningsIn(365, 365), cleaningsIn(366, 365), cleaningsIn(365, 7)]).toEqual([1, 2, 53]);
+  });
+
+  it('join neighbouring frost hours, across midnight of one day only as two ends', () => {
+    const date = { year: 2027, month: 1, day: 3 };
+    const series = [0, 1, 5, 23, 12].map((hour) => ({
+      date,
+      hour,
+      temperature: hour === 12 ? 2.1 : -1,
+    }));
+    const frost = frostByDay(series, 2).get(dayNumber(date)) ?? [];
+    const cold = (minute: number) => frost.some((span) => spanHolds(span, minute));
+    expect([0, 119, 120, 300, 359, 360, 720, 1379, 1380, 1439].map(cold)).toEqual([
+      true,
+      true,
+      false,
+      true,
+      true,
+      false,
+      false,
+      false,
+      true,
+      true,
+    ]);
+    expect(frostByDay([{ date, hour: 3, temperature: 2.1 }], 2).size).toBe(0);
+    expect(frostByDay([{ date, hour: 3, temperature: 2 }], 2).size).toBe(1);
+    expect(() => frostByDay([{ date, hour: 24, temperature: 0 }], 2)).toThrow('0 to 23');
+  });
+});
+
+describe('what it is worth', () => {
+  it('is the annuity of the tables, less the price', () => {
+    // Present value of 1 a year at 5 % over 10 years: 7.7217; at 8 % over 15 years: 8.5595
+    // (annuity tables, from memory; also (1 - 1.05^-10) / 0.05).
+    expect(netPresentValue({ outlay: 0, yearlySaving: 1 }, 0.05, 10)).toBeCloseTo(7.7217, 4);
+    expect(netPresentValue({ outlay: 0, yearlySaving: 1 }, 0.08, 15)).toBeCloseTo(8.5595, 4);
+    expect(netPresentValue({ outlay: 1000, yearlySaving: 200 }, 0, 5)).toBe(0);
+  });
+
+  it('pays back in outlay over saving, or never', () => {
+    expect(paybackYears({ outlay: 900, yearlySaving: 300 })).toBe(3);
+    expect(paybackYears({ outlay: 900, yearlySaving: 0 })).toBeNull();
+    expect(paybackYears({ outlay: 900, yearlySaving: -5 })).toBeNull();
+    expect(paybackYears({ outlay: 0, yearlySaving: 0 })).toBe(0);
+    expect(() => paybackYears({ outlay: -1, yearlySaving: 1 })).toThrow(CoreError);
+    expect(() => netPresentValue({ outlay: 1, yearlySaving: Number.NaN }, 0, 1)).toThrow('finite');
+    expect(() => netPresentValue({ outlay: 1, yearlySaving: 1 }, 0, 0)).toThrow('1 to 100');
+  });
+
+  it('comes with greenhouse gas in proportion: 100 kWh at 400 g are 40 kg', () => {
+    expect(emission(100 * 3.6e6, 400)).toBeCloseTo(40, 10);
+    expect(() => emission(-1, 400)).toThrow(CoreError);
+  });
+});
