@@ -1,17 +1,12 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { evenly } from '#charts/path.ts';
 import { darcyWeisbach, smoothPlasticRoughness } from '#core/friction.ts';
-import {
-  flowAtReynolds,
-  flowAtVelocity,
-  meanVelocity,
-  type PipeSize,
-  pipeSize,
-} from '#core/pipe.ts';
+import { flowAtReynolds, flowAtVelocity, meanVelocity, pipeSize } from '#core/pipe.ts';
 import { water } from '#core/water.ts';
 import { type UnitChoice, unitFor, us } from '#units/choice.ts';
 import { fromSI, toSI } from '#units/convert.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
+import type { Source } from '#widgets/kit/Figure.tsx';
 
 /** What the lesson asks for; all SI. */
 export interface BoreVelocityProps {
@@ -19,6 +14,28 @@ export interface BoreVelocityProps {
   readonly flow: number;
   readonly limit: number;
   readonly temperature: number;
+}
+
+/** One pipe to look at. */
+export interface LookedPipe {
+  readonly id: string;
+  readonly label: string;
+  /** Inside diameter [m]. */
+  readonly bore: number;
+  /** Part of the flow that goes through it [-]; 1 unless the water divides. */
+  readonly share: number;
+  /** Greatest velocity [m/s]. */
+  readonly limit: number;
+}
+
+/** The pipes of a picture and the flows it spans. */
+export interface BoreScene {
+  readonly pipes: readonly LookedPipe[];
+  /** [degC] */
+  readonly temperature: number;
+  readonly greatestFlow: number;
+  /** Flow at the pump's slowest speed, where a pump is known [m3/s]. */
+  readonly leastFlow?: number;
 }
 
 /** One flow through one pipe. */
@@ -30,7 +47,7 @@ export interface Run {
 }
 
 export interface PipeLine {
-  readonly pipe: PipeSize;
+  readonly pipe: LookedPipe;
   readonly runs: readonly Run[];
 }
 
@@ -40,73 +57,104 @@ const pointsOnLine = 61;
 
 export interface BoreVelocityModel {
   readonly units: Signal<UnitChoice>;
+  readonly source: Signal<Source>;
+  /** The reader's own pipes, when the pad knows enough of them. */
+  readonly own: Signal<BoreScene | undefined>;
+  readonly scene: ReadonlySignal<BoreScene>;
   readonly pipeId: ReadonlySignal<string>;
   readonly flow: Dial;
-  readonly lines: readonly PipeLine[];
-  readonly chosen: ReadonlySignal<PipeSize>;
+  readonly lines: ReadonlySignal<readonly PipeLine[]>;
+  readonly chosen: ReadonlySignal<LookedPipe>;
   readonly here: ReadonlySignal<Run>;
-  readonly limit: number;
-  readonly greatestFlow: number;
   readonly flowAtLimit: ReadonlySignal<number>;
   readonly turbulentFlow: ReadonlySignal<number>;
-  readonly temperature: number;
   choosePipe(id: string): void;
   reset(): void;
 }
 
-/** Velocity and loss in pipes of one name and several bores. */
-export function createModel(props: BoreVelocityProps): BoreVelocityModel {
-  const { limit, temperature } = props;
-  const nu = water(temperature).kinematicViscosity;
-  const pipes = props.pipes.map(pipeSize);
-  const first = pipes[0];
-  if (first === undefined) throw new RangeError('pipes is empty; name at least one pipe size.');
+function exampleScene({ pipes, limit, temperature }: BoreVelocityProps): BoreScene {
+  const looked = pipes.map(pipeSize).map(({ id, label, bore }) => ({
+    id,
+    label,
+    bore,
+    share: 1,
+    limit,
+  }));
+  if (looked.length === 0) throw new RangeError('pipes is empty; name at least one pipe size.');
+  const widest = Math.max(...looked.map(({ bore }) => bore));
+  return { pipes: looked, temperature, greatestFlow: 1.6 * flowAtVelocity(limit, widest) };
+}
 
-  const run = (pipe: PipeSize, flow: number): Run => ({
+function run(pipe: LookedPipe, flow: number, kinematicViscosity: number): Run {
+  const inPipe = flow * pipe.share;
+  return {
     flow,
-    velocity: meanVelocity(flow, pipe.bore),
+    velocity: meanVelocity(inPipe, pipe.bore),
     gradient: darcyWeisbach({
-      flow,
+      flow: inPipe,
       bore: pipe.bore,
       length: 1,
       roughness: smoothPlasticRoughness,
-      kinematicViscosity: nu,
+      kinematicViscosity,
     }),
-  });
-  const widest = pipes.reduce((a, b) => (b.bore > a.bore ? b : a), first);
-  const greatestFlow = 1.6 * flowAtVelocity(limit, widest.bore);
-  const lines = pipes.map((pipe) => ({
-    pipe,
-    runs: evenly(0, greatestFlow, pointsOnLine).map((flow) => run(pipe, flow)),
-  }));
+  };
+}
 
+/** Velocity and loss in pipes of one name and several bores, or in the reader's own. */
+export function createModel(props: BoreVelocityProps): BoreVelocityModel {
+  const example = exampleScene(props);
   const units = signal<UnitChoice>(us);
-  const pipeId = signal(first.id);
+  const source = signal<Source>('example');
+  const own = signal<BoreScene | undefined>(undefined);
+  const scene = computed(() => (source.value === 'mine' ? (own.value ?? example) : example));
+  const nu = computed(() => water(scene.value.temperature).kinematicViscosity);
+  const lines = computed(() =>
+    scene.value.pipes.map((pipe) => ({
+      pipe,
+      runs: evenly(0, scene.value.greatestFlow, pointsOnLine).map((flow) =>
+        run(pipe, flow, nu.value),
+      ),
+    })),
+  );
+
+  const asked = signal('');
+  const chosen = computed(() => {
+    const { pipes } = scene.value;
+    return pipes.find(({ id }) => id === asked.value) ?? (pipes[0] as LookedPipe);
+  });
+  const askedFlow = signal(props.flow);
   const flow = createDial({
-    value: signal(props.flow),
+    value: computed(() => Math.min(askedFlow.value, scene.value.greatestFlow)),
+    set: (value) => {
+      askedFlow.value = value;
+    },
     min: 0,
-    max: greatestFlow,
+    max: computed(() => scene.value.greatestFlow),
     // One whole unit of the reader's own for each key press.
     step: computed(() => flowStep(units.value)),
   });
-  const chosen = computed(() => pipes.find((pipe) => pipe.id === pipeId.value) ?? first);
   return {
     units,
-    pipeId,
+    source,
+    own,
+    scene,
+    pipeId: computed(() => chosen.value.id),
     flow,
     lines,
     chosen,
-    here: computed(() => run(chosen.value, flow.value.value)),
-    limit,
-    greatestFlow,
-    temperature,
-    flowAtLimit: computed(() => flowAtVelocity(limit, chosen.value.bore)),
-    turbulentFlow: computed(() => flowAtReynolds(turbulentFrom, chosen.value.bore, nu)),
+    here: computed(() => run(chosen.value, flow.value.value, nu.value)),
+    flowAtLimit: computed(
+      () => flowAtVelocity(chosen.value.limit, chosen.value.bore) / chosen.value.share,
+    ),
+    turbulentFlow: computed(
+      () => flowAtReynolds(turbulentFrom, chosen.value.bore, nu.value) / chosen.value.share,
+    ),
     choosePipe: (id) => {
-      if (pipes.some((pipe) => pipe.id === id)) pipeId.value = id;
+      if (scene.value.pipes.some((pipe) => pipe.id === id)) asked.value = id;
     },
     reset: () => {
-      pipeId.value = first.id;
+      source.value = 'example';
+      asked.value = '';
       flow.apply(props.flow);
     },
   };

@@ -1,4 +1,4 @@
-import { computed, type ReadonlySignal } from '@preact/signals';
+import { computed, type ReadonlySignal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -15,10 +15,11 @@ import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
 import { Figure } from '#widgets/kit/Figure.tsx';
 import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { type BoreVelocityModel, type BoreVelocityProps, createModel, type Run } from './model.ts';
-import { quotedLength, sentence, spokenFlow, table } from './text.ts';
+import { note, quotedLength, sentence, spokenFlow, table } from './text.ts';
 
 interface ViewProps extends BoreVelocityProps {
   readonly id: string;
@@ -33,21 +34,30 @@ interface Drawn {
 }
 
 function greatest(model: BoreVelocityModel, drawn: Drawn): number {
-  return Math.max(...model.lines.flatMap(({ runs }) => runs.map(drawn.value)));
+  return Math.max(...model.lines.value.flatMap(({ runs }) => runs.map(drawn.value)));
 }
 
 /** Velocity and loss against flow, one above the other, in pipes that share a name. */
 export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(props), []);
-  const words = useMemo(() => computed(() => sentence(model)), [model]);
-  const numbers = useMemo(() => computed(() => table(model)), [model]);
-  const spoken = useMemo(() => computed(() => spokenFlow(model)), [model]);
-  const entry = useMemo(() => computed(() => quantityEntry('flow', model.units.value)), [model]);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const spoken = useComputed(() => spokenFlow(model));
+  const entry = useComputed(() => quantityEntry('flow', model.units.value));
+  const small = useComputed(() => note(model));
+  const hasOwn = useComputed(() => model.own.value !== undefined);
   const fields = useMemo(
     () => ({
       flow: dialInLink(model.flow),
       pipe: {
-        read: () => (model.pipeId.value === props.pipes[0] ? '' : model.pipeId.value),
+        read: () =>
+          model.source.value === 'mine' || model.pipeId.value === props.pipes[0]
+            ? ''
+            : model.pipeId.value,
         write: model.choosePipe,
       },
     }),
@@ -68,26 +78,36 @@ export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
     title: `Head lost over ${fromSI('length', length, unitFor(model.units.value, 'length'))} ${symbolFor(model.units.value, 'length')}`,
     value: (run) => run.gradient * length,
   };
+  // Other pipes or other units make another pair of axes.
+  const drawing = `${model.source.value}-${model.units.value.preset}`;
   return (
     <Figure
       id={id}
-      title="One name, two bores"
+      title={model.source.value === 'mine' ? 'Your bores' : 'One name, two bores'}
       sentence={words}
       table={numbers}
       onReset={model.reset}
-      note="Smooth plastic pipe, full of water. Between a Reynolds number of 2000 and 4000 the water may do either, and the line is only a bridge."
+      source={model.source}
+      hasOwn={hasOwn}
+      note={small}
     >
       <div class="needs-script">
         <ChoiceField
           id={`${id}-pipe`}
           label="The pipe you look at"
-          choices={model.lines.map(({ pipe }) => ({ id: pipe.id, label: pipe.label }))}
+          choices={model.lines.value.map(({ pipe }) => ({ id: pipe.id, label: pipe.label }))}
           value={model.pipeId}
           apply={model.choosePipe}
         />
       </div>
-      <Plot model={model} drawn={velocity} spoken={spoken} limit={model.limit} />
-      <Plot model={model} drawn={loss} spoken={spoken} />
+      <Plot
+        key={`velocity-${drawing}`}
+        model={model}
+        drawn={velocity}
+        spoken={spoken}
+        limit={model.chosen.value.limit}
+      />
+      <Plot key={`loss-${drawing}`} model={model} drawn={loss} spoken={spoken} />
       <RangeField
         id={`${id}-flow`}
         label="Flow"
@@ -109,9 +129,12 @@ interface PlotProps {
 
 function Plot({ model, drawn, spoken, limit }: PlotProps): JSX.Element {
   const { units } = model;
-  const xSide = quantitySide('Flow', 'flow', units.value, { max: model.greatestFlow, exact: true });
+  const xSide = quantitySide('Flow', 'flow', units.value, {
+    max: model.scene.value.greatestFlow,
+    exact: true,
+  });
   const ySide = quantitySide(drawn.title, drawn.measured, units.value, {
-    max: greatest(model, drawn),
+    max: Math.max(greatest(model, drawn), 1.1 * (limit ?? 0)),
   });
   const { axis: x } = xSide;
   const { axis: y } = ySide;
@@ -126,7 +149,7 @@ function Plot({ model, drawn, spoken, limit }: PlotProps): JSX.Element {
   );
   const toFlow = ({ x: across }: Spot) => valueAt(x, across);
   const places = placeLabels(
-    model.lines.map(({ runs }, index) => ({
+    model.lines.value.map(({ runs }, index) => ({
       line: runs.map(spot),
       width: 0.3,
       height: 0.08,
@@ -143,7 +166,7 @@ function Plot({ model, drawn, spoken, limit }: PlotProps): JSX.Element {
         <>
           <Rule at={turbulent} />
           {limit !== undefined && <Rule at={1 - fraction(y, limit)} level of="velocity" />}
-          {model.lines.map(({ pipe, runs }) => (
+          {model.lines.value.map(({ pipe, runs }) => (
             <Curve
               key={pipe.id}
               of={drawn.of}
@@ -159,7 +182,7 @@ function Plot({ model, drawn, spoken, limit }: PlotProps): JSX.Element {
       }
       labels={
         <>
-          {model.lines.map(({ pipe }, index) => (
+          {model.lines.value.map(({ pipe }, index) => (
             <LineLabel key={pipe.id} at={places[index]} of={drawn.of} text={pipe.label} />
           ))}
           {limit !== undefined && (

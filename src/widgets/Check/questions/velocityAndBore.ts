@@ -1,4 +1,4 @@
-import { flowAtVelocity, meanVelocity, pipeSize } from '#core/pipe.ts';
+import { flowAtVelocity, meanVelocity, type PipeSize, pipeSize } from '#core/pipe.ts';
 import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
 import { roundFlow } from '../drawn.ts';
@@ -103,5 +103,80 @@ const atTheLimit: QuestionMaker = () => ({
   working: ['Velocity, loss and noise all rise smoothly through the limit.'],
 });
 
+/** Sizes whose two walls take enough of the outside diameter to be missed. */
+const walled = ['sch80-2', 'sch80-1.5', 'sch40-1.5', 'pn16-63', 'sch80-1'] as const;
+
+const boreFromWall: QuestionMaker = (draw, units) => {
+  const { label, outsideDiameter, wall, bore } = pipeSize(draw.pick(walled));
+  const shown = (value: number) => format('diameter', value, units, { digits: 4 });
+  return {
+    kind: 'number',
+    prompt: `A caliper reads ${shown(outsideDiameter)} across the outside of ${label}. The wall is ${shown(wall)} thick. What is the bore?`,
+    quantity: 'diameter',
+    answer: bore,
+    near: 0.01,
+    slips: [
+      {
+        value: outsideDiameter - wall,
+        says: 'That takes off one wall. The pipe has a wall on either side: take off two.',
+      },
+      {
+        value: outsideDiameter,
+        says: 'That is the outside. The water only has what is left between the walls.',
+      },
+    ],
+    working: [
+      'Bore = outside diameter − 2 × wall.',
+      `${shown(outsideDiameter)} − 2 × ${shown(wall)} = ${shown(bore)}.`,
+    ],
+  };
+};
+
+const intoNarrower: QuestionMaker = (draw, units) => {
+  const [wide, narrow] = draw
+    .pick([
+      ['sch40-2.5', 'sch40-1.5'],
+      ['sch40-2', 'sch40-1.5'],
+      ['sch40-3', 'sch40-2'],
+      ['pn10-75', 'pn10-50'],
+    ] as const)
+    .map(pipeSize) as [PipeSize, PipeSize];
+  const before = toSI('velocity', draw.pick([3, 4, 5] as const), 'ft/s');
+  const ratio = wide.bore / narrow.bore;
+  const answer = before * ratio ** 2;
+  return {
+    kind: 'number',
+    prompt: `Water runs at ${format('velocity', before, units)} in ${wide.label}, bore ${format('diameter', wide.bore, units)}, and all of it goes on in ${narrow.label}, bore ${format('diameter', narrow.bore, units)}. How fast does it run there?`,
+    quantity: 'velocity',
+    answer,
+    near: 0.02,
+    slips: [
+      {
+        value: before,
+        says: 'The flow stays the same, and the velocity does not: the same water must pass a smaller area.',
+      },
+      {
+        value: before * ratio,
+        says: 'That goes by the bore. The area goes by the bore squared.',
+      },
+      {
+        value: before / ratio ** 2,
+        says: 'That is the wrong way round: where it is narrower the water runs faster.',
+      },
+    ],
+    working: [
+      'The flow is the same, so velocity goes the other way from area: by the bores’ ratio squared.',
+      `Ratio: ${ratio.toFixed(3)}; squared: ${(ratio ** 2).toFixed(3)}.`,
+      `${format('velocity', before, units)} × ${(ratio ** 2).toFixed(3)} = ${format('velocity', answer, units, { digits: 3 })}.`,
+    ],
+  };
+};
+
 /** Flow, velocity and bore. */
-export const bank = { flowAtLimit, velocityOfFlow, atTheLimit } satisfies QuestionBank;
+export const bank = {
+  flowAtLimit,
+  velocityOfFlow,
+  atTheLimit,
+  boreFromWall,
+  intoNarrower,
+} satisfies QuestionBank;
