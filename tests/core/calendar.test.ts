@@ -64,6 +64,12 @@ describe('the Gregorian calendar', () => {
     );
   });
 
+  it('the day after the last of a month or a year is the first of the next', () => {
+    expect(nextDay({ year: 2027, month: 12, day: 31 })).toEqual({ year: 2028, month: 1, day: 1 });
+    expect(nextDay({ year: 2027, month: 2, day: 28 })).toEqual({ year: 2027, month: 3, day: 1 });
+    expect(nextDay({ year: 2028, month: 2, day: 28 })).toEqual({ year: 2028, month: 2, day: 29 });
+  });
+
   it('31 December is the last day of the year', () => {
     expect(dayOfYear({ year: 2027, month: 12, day: 31 })).toBe(365);
     expect(dayOfYear({ year: 2028, month: 12, day: 31 })).toBe(366);

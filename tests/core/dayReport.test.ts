@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compareDays } from '#core/compareDays.ts';
 import { type Block, oneSpeedDay, segmentsOf } from '#core/day.ts';
 import { type DayPlan, dayReport, type FlowLimit, type ServiceNeed } from '#core/dayReport.ts';
 import { CoreError } from '#core/errors.ts';
@@ -282,62 +281,3 @@ describe('the clock is a ring', () => {
 function minutesOf(crossings: readonly { readonly minutes: number }[]): number {
   return crossings.reduce((sum, { minutes }) => sum + minutes, 0);
 }
-
-describe('two days line by line', () => {
-  const limits = [{ id: 'cover', greatestFlow: 0.004 }];
-  const quiet = [{ start: 1320, end: 420, ceiling: 0.5 }];
-  const fast = report([{ id: 'a', start: 360, end: 600, ratio: 1 }], {
-    needs: [need],
-    limits,
-    quiet,
-  });
-  const slow = report([{ id: 'a', start: 360, end: 420, ratio: 0.5 }], {
-    needs: [need],
-    limits,
-    quiet,
-  });
-
-  it('every quantity, need and crossing has its line', () => {
-    const lines = compareDays({ report: fast, cost: 2 }, { report: slow, cost: 0.5 });
-    expect(lines.map(({ kind, id }) => (id === null ? kind : `${kind} ${id}`))).toEqual([
-      'water',
-      'turnovers',
-      'runMinutes',
-      'energy',
-      'cost',
-      'need skim',
-      'limit cover',
-      'quiet',
-    ]);
-  });
-
-  it('a limit that only one day crosses shows 0 minutes in the other', () => {
-    const line = compareDays({ report: slow }, { report: fast }).find(
-      ({ kind }) => kind === 'limit',
-    );
-    expect(line).toEqual({
-      kind: 'limit',
-      id: 'cover',
-      first: 0,
-      second: 240,
-      difference: 240,
-      change: null,
-      firstWell: true,
-      secondWell: false,
-    });
-  });
-
-  it('a price that one day lacks leaves a gap, not a zero', () => {
-    const line = compareDays({ report: slow }, { report: fast, cost: 2 }).find(
-      ({ kind }) => kind === 'cost',
-    );
-    expect(line).toMatchObject({ first: null, second: 2, difference: null, change: null });
-  });
-
-  it('a day differs from itself by nothing', () => {
-    for (const line of compareDays({ report: fast, cost: 2 }, { report: fast, cost: 2 })) {
-      expect(line.difference).toBe(0);
-      expect(line.firstWell).toBe(line.secondWell);
-    }
-  });
-});

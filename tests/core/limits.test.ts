@@ -124,7 +124,36 @@ describe('NPSH', () => {
   });
 });
 
+describe('a limit that no pool pump comes to', () => {
+  // Beyond 1 m3/s there is no pool pump (common practice, no source).
+  it('is no limit', () => {
+    const heater = { greatestFlow: 2, branchId: 'skimmer' };
+    expect(limitsFor({ circuit: twoLines, heater })).toEqual([]);
+    const suctionCovers = [{ id: 'a', markedFlow: 2, branchId: 'drain' }];
+    expect(limitsFor({ circuit: twoLines, suctionCovers })).toEqual([]);
+    const nothing = { atmosphere: 101_325, surfaceAbovePump: 0, margin: 0, required: () => 0 };
+    expect(limitsFor({ circuit: { ...circuit, suction: [] }, npsh: nothing })).toEqual([]);
+  });
+});
+
 describe('limits together', () => {
+  it('are called by their kind and by where they bind', () => {
+    const limits = limitsFor({
+      circuit: twoLines,
+      suctionVelocity: 1.5,
+      filter: { area: 0.5, rate: 0.0125 },
+      heater: { greatestFlow: 0.003, branchId: 'skimmer' },
+      suctionCovers: [{ id: 'a', markedFlow: 0.005 }],
+    });
+    expect(limits.map(({ id, partId, hard }) => [id, partId, hard]).toSorted()).toEqual([
+      ['filterRate', undefined, false],
+      ['heaterFlow:skimmer', 'skimmer', false],
+      ['suctionCover:a', 'a', true],
+      ['suctionVelocity:drain pipe', 'drain pipe', false],
+    ]);
+    expect(limits.find(({ kind }) => kind === 'filterRate')).not.toHaveProperty('partId');
+  });
+
   it('stand with the tightest first', () => {
     const limits = limitsFor({
       circuit,

@@ -96,7 +96,73 @@ describe('the speed ladder', () => {
   });
 });
 
+describe('the ends and the steps of the range', () => {
+  it('the slowest speed can be set though it stands on no step', () => {
+    const slowest = 605 / 3450;
+    expect(rungFor(need(0), { minRatio: slowest })).toMatchObject({ ratio: slowest });
+  });
+
+  it('a flow had exactly on a step takes that step, not the next', () => {
+    const rung = rungFor(need(flowAt(200 * step)));
+    expect(rung.kind === 'served' && rung.ratio).toBeCloseTo(200 * step, 12);
+  });
+
+  it('a need of one flow alone is served where any speed can be set', () => {
+    const exact = rungFor(need(0.003, { greatestFlow: 0.003 }), { ratioStep: 0 });
+    expect(exact.kind === 'served' && exact.flow).toBeCloseTo(0.003, 10);
+  });
+
+  it('is not looked for beyond the fastest speed, which may be below the reference speed', () => {
+    const above = need(flowAt(0.8));
+    expect(rungFor(above, { maxRatio: 0.6 })).toMatchObject({
+      reason: { kind: 'beyondTopSpeed' },
+      greatestReachableFlow: flowAt(0.6),
+    });
+    expect(rungFor(need(flowAt(1.1)), { maxRatio: 1.2 }).kind).toBe('served');
+  });
+
+  it('where nothing flows yet a need of nothing has the head at rest', () => {
+    const lifted = { ...circuit, staticHead: 5 };
+    const ratio = 600 / 3450;
+    // Affinity: head at no flow goes as the square of the speed.
+    expect(rungFor(need(0), { circuit: lifted })).toMatchObject({
+      kind: 'served',
+      flow: 0,
+      head: ratio ** 2 * curve.shutoffHead,
+    });
+  });
+
+  it('a side without pipe has no velocity', () => {
+    const bare = { ...circuit, suction: [] };
+    const rung = rungFor(need(0.003), { circuit: bare });
+    expect(rung.kind === 'served' && rung.velocity.suction).toBeUndefined();
+  });
+});
+
 describe('why a need is unreachable', () => {
+  it('beyond a hard limit, the tightest of them, even where the pump could not reach it', () => {
+    const tighter = { ...cover, id: 'suctionCover:b', greatestFlow: 0.002 };
+    const soft: Limit = {
+      ...cover,
+      id: 'v',
+      kind: 'dischargeVelocity',
+      greatestFlow: 1e-4,
+      hard: false,
+    };
+    const limits = [soft, cover, tighter];
+    expect(rungFor(need(0.0035), { limits })).toMatchObject({
+      reason: { kind: 'beyondLimit', limit: tighter },
+      greatestReachableFlow: 0.002,
+    });
+    expect(rungFor(need(0.05), { limits: [cover] })).toMatchObject({
+      reason: { kind: 'beyondLimit', limit: cover },
+    });
+    expect(rungFor(need(0.05), { limits: [soft] })).toMatchObject({
+      reason: { kind: 'beyondTopSpeed' },
+      greatestReachableFlow: flowAt(1),
+    });
+  });
+
   it('beyond the top speed, with the flow that can be had', () => {
     expect(rungFor(need(0.05))).toMatchObject({
       reason: { kind: 'beyondTopSpeed' },

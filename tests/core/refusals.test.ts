@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dayOfYear, daysInMonth, isLeapYear, nextDay } from '#core/calendar.ts';
+import { dayNumber, dayOfYear, daysInMonth, isLeapYear, nextDay } from '#core/calendar.ts';
 import {
   chlorineMass,
   productMass,
@@ -79,6 +79,7 @@ const refusals: Readonly<Record<string, readonly Refusal[]>> = {
     ['year', () => daysInMonth(0, 2)],
     ['day', () => dayOfYear({ year: 2027, month: 4, day: 31 })],
     ['day', () => dayOfYear({ year: 2027, month: 4, day: 0 })],
+    ['day', () => dayNumber({ year: 2027, month: 2, day: 29 })],
     ['day', () => nextDay({ year: 2027, month: 4, day: 1.5 })],
     ['year', () => nextDay({ year: 9999, month: 12, day: 31 })],
   ],

@@ -41,6 +41,24 @@ describe('which rule prices a date', () => {
     expect(seasonOn(leap, { month: 3, day: 1 }).id).toBe('s1');
   });
 
+  it('before the first season of the year the last of three holds', () => {
+    const three = seasons([3, 1], [6, 1], [10, 1]);
+    expect(seasonOn(three, { month: 2, day: 1 }).id).toBe('s2');
+    expect(seasonOn(three, { month: 7, day: 1 }).id).toBe('s1');
+  });
+
+  it('what has no rule is refused by name', () => {
+    const date = { year: 2026, month: 7, day: 1 };
+    expect(() => ruleOn(inventedTariff, { ...date, day: 32 })).toThrow('day is 32');
+    expect(() => ruleOn(withWeekdays([[0]]), date)).toThrow(
+      'season s is 1; it must be a day type for each weekday.',
+    );
+    expect(() => seasonOn({ ...inventedTariff, seasons: [] }, date)).toThrow('seasons is empty');
+    const gap = withBands([[60, 120]]);
+    expect(priceAt(gap, date, 60)).toBe(0.2);
+    expect(() => priceAt(gap, date, 120)).toThrow('day type d is 120; it must be bands that cover');
+  });
+
   it('the price changes on the minute, and the night band holds over midnight', () => {
     const date = { year: 2026, month: 7, day: 1 };
     const prices = [0, 419, 420, 959, 960, 1259, 1260, 1439].map((minute) =>
@@ -106,13 +124,65 @@ describe('problems of a tariff', () => {
 
   it('seasons that start on no day, or on the same day', () => {
     expect(codes(seasons([2, 30], [6, 1]))).toEqual(['noSuchDate']);
-    expect(codes(seasons([6, 1], [6, 1]))).toContain('seasonStartsTwice');
+    expect(tariffProblems(seasons([6, 1], [6, 1]))[0]).toEqual({
+      code: 'seasonStartsTwice',
+      field: 'seasons[1].from',
+      otherId: 's0',
+    });
   });
 
   it('a last day that leaves a gap or reaches into the next season', () => {
     expect(codes(withEnd([3, 1], [5, 30]))).toEqual(['seasonGap']);
     expect(codes(withEnd([3, 1], [6, 1]))).toEqual(['seasonOverlap']);
     expect(codes(withEnd([3, 1], [5, 31]))).toEqual([]);
+  });
+
+  it('a last day that there is not, and none told beside a first day that there is not', () => {
+    expect(tariffProblems(withEnd([3, 1], [4, 31]))).toEqual([
+      { code: 'noSuchDate', field: 'seasons[0].to' },
+    ]);
+    expect(tariffProblems(withEnd([2, 30], [5, 30]))).toEqual([
+      { code: 'noSuchDate', field: 'seasons[0].from' },
+    ]);
+    const { seasons: list, ...rest } = withEnd([3, 1], [5, 30]);
+    const [first, second] = list as [Season, Season];
+    const unreal = { ...rest, seasons: [first, { ...second, from: { month: 6, day: 31 } }] };
+    expect(tariffProblems(unreal)).toEqual([{ code: 'noSuchDate', field: 'seasons[1].from' }]);
+  });
+
+  it('a season without a day type, and a band off the clock beside sound ones', () => {
+    expect(tariffProblems(tariffOf([]))).toEqual([
+      { code: 'noDayType', field: 'seasons[0].dayTypes' },
+    ]);
+    const beside = [
+      [0, 1440],
+      [-60, 1500],
+    ] as const;
+    for (const bands of [beside, beside.toReversed()]) {
+      expect(codes(withBands(bands))).toEqual(['bandMinute']);
+    }
+  });
+
+  it('the greatest price that is still one', () => {
+    expect(codes(withBands([[0, 1440]], 1e9))).toEqual([]);
+    expect(codes(withBands([[0, 1440]], 1.001e9))).toEqual(['money']);
+  });
+
+  it('the same holiday in other years is not twice', () => {
+    const on = (...years: readonly (number | undefined)[]) =>
+      codes({
+        ...flatTariff(0.1),
+        holidays: years.map((year) => ({
+          month: 5,
+          day: 1,
+          dayTypeId: 'all',
+          ...(year === undefined ? {} : { year }),
+        })),
+      });
+    expect(on(2027, 2028)).toEqual([]);
+    expect(on(2027, 2027)).toEqual(['holidayTwice']);
+    expect(on(undefined, 2027)).toEqual(['holidayTwice']);
+    expect(on(2027, undefined)).toEqual(['holidayTwice']);
   });
 
   it('28 and 29 February both end on the eve of 1 March', () => {
@@ -124,6 +194,8 @@ describe('problems of a tariff', () => {
     expect(codes(winter(28))).toEqual([]);
     expect(codes(winter(29))).toEqual([]);
     expect(codes(winter(27))).toEqual(['seasonGap']);
+    // On the eve of June the end of February is three months early.
+    expect(codes(withEnd([1, 1], [2, 28]))).toEqual(['seasonGap']);
   });
 
   it('the same name twice, a holiday on no day, of an unknown day type, or twice', () => {
