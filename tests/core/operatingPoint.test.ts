@@ -145,6 +145,49 @@ describe('the speed for a flow', () => {
     );
   });
 
+  test('comes with the head that the circuit takes there', () => {
+    const circuit = loop([pipe('sch40-2', 100), equipment(4, 60)], 1);
+    const found = ratioForFlow(curve, circuit, 0.003);
+    expect(found.kind === 'found' && found.head).toBeCloseTo(systemHead(circuit, 0.003), 12);
+    // At the slowest allowed the head is that of the pump there, or none where nothing moves.
+    const slowest = ratioForFlow(curve, circuit, 1e-4, { min: 0.5 });
+    const point = operatingPoint(curve, circuit, 0.5);
+    expect(slowest).toEqual({
+      kind: 'found',
+      ratio: 0.5,
+      head: point.kind === 'flowing' ? point.head : Number.NaN,
+    });
+  });
+
+  test('just at the fastest allowed it is found, and never above', () => {
+    const circuit = loop([pipe('sch40-2', 100)]);
+    for (const max of [0.6, 1, 1.4]) {
+      const top = operatingPoint(curve, circuit, max);
+      if (top.kind !== 'flowing') throw new Error('no flow');
+      const found = ratioForFlow(curve, circuit, top.flow, { max });
+      expect(found.kind).toBe('found');
+      expect(found.kind === 'found' && found.ratio <= max).toBe(true);
+      expect(ratioForFlow(curve, circuit, 1.0001 * top.flow, { max }).kind).toBe('outOfReach');
+    }
+  });
+
+  test('out of reach, the speed that it would take is the one that gives it', () => {
+    const circuit = loop([pipe('sch40-2', 100), equipment(4, 60)], 2);
+    const far = ratioForFlow(curve, circuit, 0.012);
+    if (far.kind !== 'outOfReach' || far.ratioNeeded === undefined) throw new Error('within ten');
+    const there = operatingPoint(curve, circuit, far.ratioNeeded);
+    expect(there.kind === 'flowing' && there.flow / 0.012).toBeCloseTo(1, 8);
+    expect(ratioForFlow(curve, circuit, 5)).toMatchObject({ ratioNeeded: undefined });
+  });
+
+  test('a range or a flow that is none is refused by name', () => {
+    const circuit = loop([pipe('sch40-2', 100)]);
+    expect(() => ratioForFlow(curve, circuit, 0.001, { min: 0 })).toThrow('least ratio is 0');
+    expect(() => ratioForFlow(curve, circuit, 0.001, { max: 11 })).toThrow('greatest ratio is 11');
+    expect(() => ratioForFlow(curve, circuit, 11)).toThrow('flow is 11');
+    expect(() => speedSweep(curve, circuit, [0.5, -1])).toThrow('speed ratio is -1');
+  });
+
   test('is out of reach beyond the top speed, and says how far the pump gets', () => {
     const circuit = loop([pipe('sch40-2', 100)]);
     const top = operatingPoint(curve, circuit, 1);
