@@ -6,6 +6,7 @@ import Ask from '#widgets/Ask/Ask.astro';
 import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
 import Check from '#widgets/Check/Check.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
+import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
 import Step from './Step.astro';
@@ -31,6 +32,7 @@ export const lessonTags = {
   Step,
   UnitsNote,
   Value,
+  ValveWalk,
   Wide,
   Worked,
 };

@@ -1,0 +1,236 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { Frame } from '#charts/Frame.tsx';
+import type { Placement, Spot } from '#charts/labels.ts';
+import { Curve, CurveLabel, Marker, placed, Rule } from '#charts/marks.tsx';
+import { fraction, valueAt } from '#charts/scale.ts';
+import { format } from '#units/format.ts';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { Readings } from '#widgets/kit/Readings.tsx';
+import { exampleRig } from './example.ts';
+import { createModel, type ValveWalkModel } from './model.ts';
+import { drawnOf, type Sides, sidesOf, spotOf } from './plot.ts';
+import { readings, sentence, spokenFilter, spokenValve, table } from './text.ts';
+
+/** A pump before a valve: the point where it meets the pipes walks along the curve of the pump. */
+export default function ValveWalk({ id }: { id: string }): JSX.Element {
+  const model = useMemo(() => createModel(exampleRig), []);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  const fields = useMemo(
+    () => ({
+      open: dialInLink(model.open),
+      dirt: dialInLink(model.loading),
+      pump: {
+        read: () => (model.pumpId.value === exampleRig.pumps[0].id ? '' : model.pumpId.value),
+        write: model.choosePump,
+      },
+    }),
+    [model],
+  );
+  useLinkState('valve', fields);
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const said = useComputed(() => spokenValve(model));
+  const hasOwn = useComputed(() => model.own.value !== undefined);
+  const sides = useComputed(() => sidesOf(model));
+  return (
+    <Figure
+      id={id}
+      title="A pump, its pipes, and a valve between"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      source={model.source}
+      hasOwn={hasOwn}
+      note="Pumps and pipes of the example are invented. The small rings are the points of the pump’s sheet. The valve is reckoned as a gap behind which the jet widens out; a real valve closes by its own law, so the percent are only a guide."
+    >
+      <HeadPicture model={model} sides={sides.value} said={said} />
+      <EfficiencyPicture model={model} sides={sides.value} />
+      <Controls id={id} model={model} said={said} />
+      <Figures model={model} />
+    </Figure>
+  );
+}
+
+interface PictureProps {
+  readonly model: ValveWalkModel;
+  readonly sides: Sides;
+}
+
+function HeadPicture({
+  model,
+  sides,
+  said,
+}: PictureProps & { readonly said: ReadonlySignal<string> }): JSX.Element {
+  const drawn = useComputed(() => drawnOf(model, sides));
+  const at = useComputed(() => spotOf(sides, model.here.value));
+  const known = useComputed(() => drawn.value.known);
+  const beyond = useComputed(() => drawn.value.beyond);
+  const pipes = useComputed(() => drawn.value.pipes);
+  const free = useComputed(() => drawn.value.free);
+  const lost = useComputed(() => drawn.value.lost);
+  const words = useComputed(() => {
+    const { flow, head } = model.here.value;
+    const units = model.units.value;
+    return flow === 0
+      ? 'no flow'
+      : `${format('flow', flow, units)}, ${format('head', head, units)}`;
+  });
+  // Beside the knob, in the wedge between the falling and the rising line, where nothing is drawn.
+  const strong = useComputed<Placement>(() => {
+    const ends = at.value.x > 0.5;
+    const x = at.value.x + (ends ? -0.04 : 0.04);
+    return { x, y: at.value.y - 0.045, above: false, ends };
+  });
+  const valveFor = (spot: Spot) => model.throttleTo(valueAt(sides.flow.axis, spot.x));
+  const { pumpLabel, freeLabel, pipesLabel } = drawn.value;
+  return (
+    <Frame
+      x={sides.flow}
+      y={sides.head}
+      title="Head of the pump and head that the pipes take, against flow"
+      handlesTitle="Set the valve on the picture"
+      drawing={
+        <>
+          <path class="walk-lost" d={lost} />
+          <Curve d={free} of="plain" faint />
+          <Curve d={pipes} of="plain" />
+          <Curve d={known} of="head" />
+          <path class="curve walk-beyond" data-quantity="head" d={beyond} />
+        </>
+      }
+      labels={
+        <>
+          {model.pump.value.points.map((point) => (
+            <span key={point.flow} class="walk-point" style={placed(spotOf(sides, point))} />
+          ))}
+          {pumpLabel && <CurveLabel at={pumpLabel} of="head" text={model.pump.value.label} />}
+          {freeLabel && <CurveLabel at={freeLabel} of="plain" text="open and clean" />}
+          {pipesLabel && <CurveLabel at={pipesLabel} of="plain" text="pipes now" />}
+          <Marker at={at} of="head" />
+          <CurveLabel at={strong} of="head" text={words} strong />
+        </>
+      }
+    >
+      <DragHandle
+        dial={model.open}
+        label="Valve"
+        spoken={said}
+        at={at}
+        valueAt={valveFor}
+        of="head"
+      />
+    </Frame>
+  );
+}
+
+/** How much of the wire's power ends in the water, along the same flows. */
+function EfficiencyPicture({ model, sides }: PictureProps): JSX.Element {
+  const line = useComputed(() => drawnOf(model, sides).efficiency);
+  const across = useComputed(() => fraction(sides.flow.axis, model.here.value.flow));
+  const at = useComputed(() => ({
+    x: across.value,
+    y: 1 - fraction(sides.efficiency.axis, model.here.value.efficiency),
+  }));
+  return (
+    <Frame
+      x={sides.flow}
+      y={sides.efficiency}
+      shape="strip"
+      title="Efficiency from wire to water, against flow"
+      drawing={
+        <>
+          <Rule at={across} />
+          <Curve d={line} of="plain" />
+        </>
+      }
+      labels={<Marker at={at} of="plain" />}
+    />
+  );
+}
+
+interface ControlsProps {
+  readonly id: string;
+  readonly model: ValveWalkModel;
+  readonly said: ReadonlySignal<string>;
+}
+
+function Controls({ id, model, said }: ControlsProps): JSX.Element {
+  const filterSaid = useComputed(() => spokenFilter(model));
+  const entry = useMemo(
+    () => quantityEntry('share', model.units.peek(), { least: 0, greatest: 1 }),
+    [model],
+  );
+  const rig = model.rig.value;
+  return (
+    <div class="walk-controls">
+      {rig.pumps.length > 1 && (
+        <div class="needs-script">
+          <ChoiceField
+            id={`${id}-pump`}
+            label="Pump"
+            choices={rig.pumps.map(({ id: name, label }) => ({ id: name, label }))}
+            value={model.pumpId}
+            apply={model.choosePump}
+          />
+        </div>
+      )}
+      <RangeField
+        id={`${id}-valve`}
+        label="Valve open"
+        dial={model.open}
+        spoken={said}
+        entry={entry}
+        unit="%"
+      />
+      {rig.filter !== undefined && (
+        <RangeField
+          id={`${id}-filter`}
+          label="Filter, from clean to dirty"
+          dial={model.loading}
+          spoken={filterSaid}
+          entry={entry}
+          unit="%"
+        />
+      )}
+    </div>
+  );
+}
+
+function Figures({ model }: { readonly model: ValveWalkModel }): JSX.Element {
+  const all = useComputed(() => readings(model));
+  return (
+    <Readings
+      items={[
+        { id: 'flow', label: 'Flow', of: 'flow', value: useComputed(() => all.value.flow) },
+        { id: 'head', label: 'Head', of: 'head', value: useComputed(() => all.value.head) },
+        {
+          id: 'power',
+          label: 'Wire power',
+          of: 'power',
+          value: useComputed(() => all.value.power),
+        },
+        {
+          id: 'efficiency',
+          label: 'Efficiency, wire to water',
+          value: useComputed(() => all.value.efficiency),
+        },
+        {
+          id: 'mileage',
+          label: 'Water for a kilowatt-hour',
+          value: useComputed(() => all.value.mileage),
+        },
+      ]}
+    />
+  );
+}
