@@ -2,6 +2,7 @@
  * The cheapest day that keeps every need, limit and quiet hour, with the proof that no other is
  * cheaper by more than a stated gap.
  */
+import { type CollisionMember, cheapestDayCollisions } from './cheapestDayCollisions.ts';
 import { type CheapestDayInputs, requireInputs } from './cheapestDayInputs.ts';
 import { placed } from './cheapestDayPlacement.ts';
 import { type Ring, ringOf, type Stretch } from './cheapestDayRing.ts';
@@ -49,9 +50,13 @@ export interface FoundDay {
   readonly worth: readonly ServiceWorth[];
 }
 
-/** No day keeps everything; cheapestDayCollisions.ts says which parts collide. */
+/** No day keeps everything. */
 export interface NoDay {
   readonly kind: 'none';
+  /** What collides; empty where it is the limit on changes, or a grid too coarse. */
+  readonly collision: readonly CollisionMember[];
+  /** Changes of a day that keeps everything else [-], or null where there is none. */
+  readonly changesEnough: number | null;
 }
 
 /** What the search could not settle within its limits: no day at hand, and no proof that there is none. */
@@ -62,9 +67,9 @@ export interface UnsettledDay {
 export type CheapestDay = FoundDay | NoDay | UnsettledDay;
 
 /** Gap at which the search for whole minutes stops, and the one with few changes [-]. */
-const wantedGap = { free: 1e-4, few: 5e-4, coarse: 1e-12 };
+const wantedGap = { free: 1e-4, few: 9.8e-4, coarse: 1e-7 };
 /** Nodes of the search in whole slots, and regions of the one with few changes [-]. */
-const most = { minute: 1500, coarse: 4000, regions: 20_000 };
+const most = { minute: 1500, coarse: 4000, regions: 20_000, runs: 4 };
 /** Weight of the wish to keep blocks together [scale], far below any price that matters. */
 const together = 1e-6;
 
@@ -108,7 +113,8 @@ export function* searchCheapestDay(
   requireInputs(inputs);
   const ring = ringOf(inputs);
   const sharing = cheapestSharing(ring, preferenceOf(ring));
-  if (sharing === null) return { kind: 'none' };
+  if (sharing === null)
+    return { kind: 'none', collision: cheapestDayCollisions(inputs), changesEnough: null };
   const { minuteStep = 1, mostChanges } = inputs;
   const isCoarse = minuteStep > 1;
   const wanted = isCoarse ? wantedGap.coarse : wantedGap.free;
@@ -118,9 +124,10 @@ export function* searchCheapestDay(
   const few = mostChanges ?? Number.POSITIVE_INFINITY;
   if (whole !== null && legs !== null && runs && changesIn(legs) <= few)
     return foundDay(ring, legs, whole.bound, sharing.worth);
-  if (whole === null && mostChanges === undefined) return { kind: isCoarse ? 'none' : 'unsettled' };
+  if (whole === null && mostChanges === undefined)
+    return isCoarse ? noDay(null) : { kind: 'unsettled' };
   // Runs too short to count: a few more changes than the day without them has are always enough to try.
-  const changes = mostChanges ?? Math.min(24, (legs === null ? 8 : changesIn(legs)) + 2);
+  const changes = mostChanges ?? Math.min(12, (legs === null ? 8 : changesIn(legs)) + 2);
   const bound = whole?.bound ?? sharing.bound;
   const found = yield* searchDay({
     ring,
@@ -129,12 +136,12 @@ export function* searchCheapestDay(
     bound,
     day: null,
     wanted: isCoarse ? wantedGap.coarse : wantedGap.few,
-    regions: most.regions,
+    regions: mostChanges === undefined ? most.runs : most.regions,
   });
-  if (found.day === null)
-    return {
-      kind: found.bound >= ring.slots + 1 && mostChanges !== undefined ? 'none' : 'unsettled',
-    };
+  if (found.day === null) {
+    const proven = found.bound >= ring.slots + 1 && mostChanges !== undefined;
+    return proven ? noDay(legs !== null && runs ? changesIn(legs) : null) : { kind: 'unsettled' };
+  }
   // With any number of changes allowed only the bound without runs is proven.
   return foundDay(
     ring,
@@ -143,6 +150,12 @@ export function* searchCheapestDay(
     found.worth,
   );
 }
+
+const noDay = (changesEnough: number | null): NoDay => ({
+  kind: 'none',
+  collision: [],
+  changesEnough,
+});
 
 /** Classes near the middle of the day's service first, so that blocks come to lie side by side. */
 function preferenceOf(ring: Ring): Preference {

@@ -71,7 +71,7 @@ function solveText(highs: Highs, text: string, options: object): OracleDay {
 }
 
 /**
- * Minutes that are alike in price, options and service, counted together; the count of each at each
+ * Minutes that lie in the same spans, counted together; the count of each at each
  * option is whole, or any number when `whole` is false.
  */
 export function oracleMinutes(
@@ -81,11 +81,10 @@ export function oracleMinutes(
   step = 1,
 ): OracleDay {
   const needs = inputs.needs.filter(({ minutes }) => minutes > 0);
+  const spans = [...inputs.prices, ...inputs.quiet, ...needs.flatMap(({ windows }) => windows)];
   const groups = new Map<string, { minute: number; count: number }>();
   for (let minute = 0; minute < day; minute += step) {
-    const options = optionsAt(inputs, minute);
-    const open = needs.map((need) => options.map((option) => Number(serves(need, option, minute))));
-    const key = JSON.stringify([priceAt(inputs, minute), options.map(({ ratio }) => ratio), open]);
+    const key = spans.map((span) => Number(holds(span, minute))).join('');
     const group = groups.get(key);
     if (group) group.count += 1;
     else groups.set(key, { minute, count: 1 });

@@ -1,0 +1,130 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { cheapestDay } from '#core/cheapestDay.ts';
+import type { CheapestDayInputs } from '#core/cheapestDayInputs.ts';
+import { type Highs, openHighs, oracleMinutes, oracleSlots } from '../oracle/cheapestDay.ts';
+import { anyCase, ordinaryCase, seeded } from './cheapestDayCases.ts';
+
+/*
+ * Every number here is checked against HiGHS (npm highs), on programmes that tests/oracle writes
+ * from the statement of the problem. CHEAPEST_DAY_CASES sets how many random days are tried.
+ */
+const cases = Number(process.env['CHEAPEST_DAY_CASES'] ?? 140);
+const share = (part: number) => Math.max(1, Math.round(cases * part));
+
+let highs: Highs;
+beforeAll(async () => {
+  highs = await openHighs();
+});
+
+/** What the two solvers may differ by: HiGHS stops at 1e-7 of a row. */
+const slack = (cost: number) => 2e-6 * Math.abs(cost) + 1e-7;
+
+interface Tally {
+  days: number;
+  impossible: number;
+  widest: number;
+}
+
+/** Bound and cost lie on the right sides of the oracle's optimum; gives back how wide the gap is. */
+function compare(inputs: CheapestDayInputs, name: string, tally: Tally): void {
+  const result = cheapestDay(inputs);
+  const shares = oracleMinutes(highs, inputs, false);
+  tally.days += 1;
+  if (result.kind !== 'found') {
+    tally.impossible += 1;
+    // Where parts of minutes would do, whole ones must not.
+    if (shares !== null) expect(oracleMinutes(highs, inputs, true), name).toBeNull();
+    expect(result.kind, name).toBe('none');
+    return;
+  }
+  if (shares === null) throw new Error(`${name}: HiGHS finds no day`);
+  expect(result.cost, name).toBeGreaterThanOrEqual(shares.cost - slack(shares.cost));
+  expect(result.bound, name).toBeGreaterThanOrEqual(shares.cost - slack(shares.cost));
+  if (result.bound > shares.cost + slack(shares.cost)) {
+    const whole = oracleMinutes(highs, inputs, true);
+    expect(result.bound, name).toBeLessThanOrEqual((whole?.cost ?? 0) + slack(shares.cost));
+  }
+  tally.widest = Math.max(tally.widest, result.gap);
+}
+
+const newTally = (): Tally => ({ days: 0, impossible: 0, widest: 0 });
+/** A long run says what it found. */
+function told(what: string, { days, impossible, widest }: Tally): void {
+  if (cases <= 140) return;
+  process.stdout.write(`${what}: ${days} days, ${impossible} impossible, widest ${widest}\n`);
+}
+
+const long = { timeout: 3_600_000 };
+
+describe('against a general solver', () => {
+  it('ordinary days: within 0.01 % of the proven bound', long, () => {
+    const tally = newTally();
+    for (let seed = 0; seed < share(0.4); seed += 1)
+      compare(ordinaryCase(seed), `ordinary ${seed}`, tally);
+    told('ordinary', tally);
+    expect(tally.widest).toBeLessThanOrEqual(1e-4);
+  });
+
+  it('any days: within 0.1 %, and impossible only where the solver says so', long, () => {
+    const tally = newTally();
+    for (let seed = 0; seed < share(0.6); seed += 1)
+      compare(anyCase(seed, { grid: 1, speeds: [1, 58], runs: false }), `any ${seed}`, tally);
+    told('any', tally);
+    expect(tally.widest).toBeLessThanOrEqual(1e-3);
+    expect(tally.impossible).toBeGreaterThan(0);
+  });
+
+  it('on an hourly grid the exact optimum of a programme in whole hours', long, () => {
+    let [days, widest] = [0, 0];
+    for (let seed = 0; seed < share(0.15); seed += 1) {
+      const inputs = {
+        ...anyCase(seed, { grid: 60, speeds: [1, 6], runs: false }),
+        minuteStep: 60,
+      };
+      const whole = oracleMinutes(highs, inputs, true, 60);
+      const result = cheapestDay(inputs);
+      expect(result.kind, `hourly ${seed}`).toBe(whole === null ? 'none' : 'found');
+      if (result.kind !== 'found' || whole === null) continue;
+      days += 1;
+      widest = Math.max(widest, Math.abs(result.cost - whole.cost) / Math.abs(whole.cost));
+    }
+    told('hourly', { days, impossible: 0, widest });
+    expect(days).toBeGreaterThan(3);
+    expect(widest).toBeLessThan(2e-6);
+  });
+});
+
+describe('few changes, against a slot programme with binary speeds', () => {
+  it('on a grid of two hours the exact optimum', long, () => {
+    let days = 0;
+    for (let seed = 0; seed < share(0.08); seed += 1) {
+      const inputs = {
+        ...anyCase(seed, { grid: 120, speeds: [2, 5], runs: false }),
+        minuteStep: 120,
+        mostChanges: seeded(seed + 7).whole(1, 6),
+      };
+      const slots = oracleSlots(highs, inputs, 120);
+      const result = cheapestDay(inputs);
+      expect(result.kind, `few ${seed}`).toBe(slots === null ? 'none' : 'found');
+      if (result.kind !== 'found' || slots === null) continue;
+      days += 1;
+      expect(Math.abs(result.cost - slots.cost), `few ${seed}`).toBeLessThan(slack(slots.cost));
+    }
+    expect(days).toBeGreaterThan(3);
+  });
+
+  it(
+    'to the minute it is never dearer than on the grid, and within 0.1 % of its bound',
+    long,
+    () => {
+      for (let seed = 0; seed < share(0.02); seed += 1) {
+        const inputs = { ...ordinaryCase(seed + 20, 4), mostChanges: 4 };
+        const slots = oracleSlots(highs, inputs, 120);
+        const result = cheapestDay(inputs);
+        if (result.kind !== 'found') throw new Error(`few ${seed}: ${result.kind}`);
+        expect(result.gap).toBeLessThanOrEqual(1e-3);
+        if (slots !== null) expect(result.cost).toBeLessThanOrEqual(slots.cost * (1 + 1e-3));
+      }
+    },
+  );
+});
