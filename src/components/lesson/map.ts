@@ -6,6 +6,7 @@ import Ask from '#widgets/Ask/Ask.astro';
 import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
 import Check from '#widgets/Check/Check.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
+import HourHunt from '#widgets/HourHunt/HourHunt.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
@@ -26,6 +27,7 @@ export const lessonTags = {
   Check,
   FlowPowerSpeed,
   Formula,
+  HourHunt,
   InShort,
   MarginNote,
   Source,

@@ -1,6 +1,7 @@
 import type { QuestionMaker } from './question.ts';
 import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
+import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 
 /*
@@ -9,7 +10,12 @@ import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
  */
 
 /** Every self-check of the course, by the lesson it was made for: the name of its file. */
-export const banks = { flowPowerSpeed, operatingPoint, velocityAndBore } as const;
+export const banks = {
+  flowPowerSpeed,
+  operatingPoint,
+  tariffsAndTheCheapestDay,
+  velocityAndBore,
+} as const;
 
 export type BankName = keyof typeof banks;
 
