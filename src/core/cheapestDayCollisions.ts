@@ -32,7 +32,8 @@ export type CollisionMember =
   | { readonly kind: 'mustRun' };
 
 type Demand =
-  | { readonly kind: 'need' | 'limit'; readonly id: string }
+  | { readonly kind: 'need'; readonly id: string }
+  | { readonly kind: 'limit'; readonly id: string }
   | { readonly kind: 'quiet'; readonly place: number }
   | { readonly kind: 'volume' | 'mustRun' };
 

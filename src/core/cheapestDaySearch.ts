@@ -30,6 +30,10 @@ export interface Searched {
   readonly worth: Worth;
 }
 
+/** After so many regions a wider gap will do. */
+const patience = 600;
+const patientGap = 2e-3;
+
 /** What a search starts from. */
 export interface SearchStart {
   readonly ring: Ring;
@@ -132,7 +136,9 @@ function halves(ring: Ring, region: Region, parts: Parts): readonly Region[] {
       best = { score, cut: () => cutTimes(region, change, meanOf(parts, timeOf)) };
   }
   const cut = best.cut();
-  return cut.length > 0 ? cut : cutSlots(region, parts);
+  if (cut.length > 0) return cut;
+  const slots = cutSlots(region, parts);
+  return slots.length > 0 ? slots : cutInMiddle(region);
 }
 
 function cutSpeeds(region: Region, layer: number, mean: number): readonly Region[] {
@@ -171,14 +177,30 @@ function cutSlots(region: Region, parts: Parts): readonly Region[] {
     const mean = meanOf(parts, (path) => path.times[change] ?? 0);
     const low = Math.floor(mean + 1e-6);
     if (Math.abs(mean - Math.round(mean)) < 1e-6) continue;
-    const cuts = [...new Set([...region.cuts, low, low + 1])].sort((a, b) => a - b);
-    const finer = { ...region, cuts };
-    return [
-      withTimes(finer, change, 0, low),
-      withTimes(finer, change, low + 1, region.last[change] ?? 0),
-    ];
+    return cutBetween(region, change, low, region.last[change] ?? 0);
   }
   return [];
+}
+
+/** Nothing says where to cut: the longest list of speeds, or else the widest time of a change, in its middle. */
+function cutInMiddle(region: Region): readonly Region[] {
+  const sizes = region.speeds.map(({ length }) => length);
+  const layer = sizes.indexOf(Math.max(...sizes));
+  const speeds = region.speeds[layer] ?? [];
+  if (speeds.length > 1)
+    return cutSpeeds(region, layer, speeds[Math.ceil(speeds.length / 2) - 1] ?? 0);
+  const widths = region.first.map((first, place) => (region.last[place] ?? 0) - first);
+  const change = widths.indexOf(Math.max(...widths));
+  if ((widths[change] ?? 0) < 1) return [];
+  const [from, to] = [region.first[change] ?? 0, region.last[change] ?? 0];
+  const middle = Math.floor((from + to) / 2);
+  return cutBetween(region, change, middle, to);
+}
+
+function cutBetween(region: Region, change: number, low: number, last: number): readonly Region[] {
+  const cuts = [...new Set([...region.cuts, low, low + 1])].sort((a, b) => a - b);
+  const finer = { ...region, cuts };
+  return [withTimes(finer, change, 0, low), withTimes(finer, change, low + 1, last)];
 }
 
 /** Days worth a try in whole slots: the mixture's mean, and its heaviest parts. */
@@ -205,8 +227,9 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
   let day = start.day;
   // No day costs more than this, so a region that proves more holds none.
   const never = ring.slots + 1;
+  let near = wanted;
   const ceiling = () =>
-    day === null ? never : day.price - Math.max(wanted * Math.abs(day.price), 1e-9);
+    day === null ? never : day.price - Math.max(near * Math.abs(day.price), 1e-9);
   let settled = Number.POSITIVE_INFINITY;
   let worth = start.worth;
   const tried = new Set<string>();
@@ -217,6 +240,8 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
     pool: [],
   });
   for (let regions = 1; regions <= start.regions; regions += 1) {
+    // What is left then is mostly one minute that blocks could share; sliding them shows no end of it.
+    if (regions > patience && ring.minutes === 1) near = Math.max(wanted, patientGap);
     const next = open.pop();
     if (next === undefined || next.bound >= ceiling()) {
       if (next !== undefined) settled = Math.min(settled, next.bound);

@@ -1,6 +1,7 @@
 /** `npm run bench [-- --json]`: every row, each way in turns, the median of the rounds. */
 import { cpus, totalmem } from 'node:os';
 import type { Row, RowMaker, Way } from './row.ts';
+import { rows as cheapestDay } from './rows/cheapestDay.ts';
 import { rows as operatingPoints } from './rows/operatingPoints.ts';
 import { rows as sliderStep } from './rows/sliderStep.ts';
 import { rows as year } from './rows/year.ts';
@@ -64,9 +65,14 @@ function timeLine({ time, unit }: Result): string {
   return `  ${time.units} ${unit} in ${time.millis.toPrecision(3)} ms (reach ${time.within} ms)`;
 }
 
+/** Whole numbers, but for what is slower than ten a second. */
+function shown(value: number): string {
+  return value < 10 ? value.toPrecision(2) : Math.round(value).toLocaleString('en');
+}
+
 function line(result: Result): string {
   const rates = Object.entries(result.perSecond)
-    .map(([name, value]) => `${name} ${Math.round(value).toLocaleString('en')} /s`)
+    .map(([name, value]) => `${name} ${shown(value)} /s`)
     .join(', ');
   const ratio = result.ratio === undefined ? '' : `  ratio ${result.ratio.toFixed(1)}`;
   const reach = result.reach === undefined ? '' : ` (reach ${result.reach})`;
@@ -79,7 +85,7 @@ const machine = {
   memoryGiB: Math.round(totalmem() / 2 ** 30),
   node: process.version,
 };
-const makers: readonly RowMaker[] = [...operatingPoints, ...sliderStep, ...year];
+const makers: readonly RowMaker[] = [...operatingPoints, ...sliderStep, ...year, ...cheapestDay];
 const asJson = process.argv.includes('--json');
 if (!asJson) {
   console.log(
