@@ -17,8 +17,15 @@ const groups = [
     name: 'kit',
     test: /src\/(units|charts|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine)\.))\/|node_modules\/d3-/,
   },
-  { name: 'hydraulics', test: /src\/core\/(operatingPoint|circuit|pump|pipe|water|power)\.ts/ },
-  { name: 'day', test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans)\.ts/ },
+  {
+    name: 'hydraulics',
+    test: /src\/core\/(operatingPoint|circuit|pump|pipe|water|power)\.ts/,
+  },
+  {
+    name: 'day',
+    test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans)\.ts/,
+  },
+  { name: 'gauges', test: /src\/core\/gauges\.ts/ },
   // Named apart, or a lesson that asks for one of them would bring all that reads a pad.
   { name: 'limits', test: /src\/core\/(gauges|limits|needs|npsh)\.ts/ },
   { name: 'pad', test: /src\/pad\/(assemble|padStore)\.ts/ },

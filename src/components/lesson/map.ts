@@ -7,6 +7,7 @@ import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
 import Check from '#widgets/Check/Check.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
+import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
@@ -32,6 +33,7 @@ export const lessonTags = {
   MarginNote,
   Source,
   Step,
+  ThreeBlockDay,
   UnitsNote,
   Value,
   ValveWalk,

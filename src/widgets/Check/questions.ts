@@ -1,4 +1,5 @@
 import type { QuestionMaker } from './question.ts';
+import { bank as buildADay } from './questions/buildADay.ts';
 import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
@@ -11,6 +12,7 @@ import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 
 /** Every self-check of the course, by the lesson it was made for: the name of its file. */
 export const banks = {
+  buildADay,
   flowPowerSpeed,
   operatingPoint,
   tariffsAndTheCheapestDay,

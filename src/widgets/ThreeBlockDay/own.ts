@@ -1,0 +1,31 @@
+import { padModel } from '#pad/assemble.ts';
+import type { Pad } from '#pad/schema.ts';
+import type { Bench } from './bench.ts';
+import type { ThreeBlockModel } from './model.ts';
+
+/** Day to be priced where the pad names none; any would do. */
+const someDay = { year: 2027, month: 7, day: 14 } as const;
+
+/** The reader's pad to lay a day on, or nothing while it does not say enough. */
+export function benchOf(pad: Pad): Bench | undefined {
+  const { planOf, tariff, speeds } = padModel(pad);
+  const plan = planOf([]);
+  if (plan === null || tariff === null || speeds === null) return undefined;
+  const { pointAt, volume, needs, limits, quiet } = plan;
+  return {
+    speeds,
+    pointAt,
+    volume,
+    needs: needs.map((need) => ({ ...need, name: need.name === '' ? need.kind : need.name })),
+    limits,
+    quiet,
+    tariff,
+    date: pad.day.date ?? someDay,
+  };
+}
+
+/** Puts the reader's own pad and units beside the example. */
+export function takePad(model: ThreeBlockModel, pad: Pad): void {
+  model.own.value = benchOf(pad);
+  model.units.value = pad.units;
+}
