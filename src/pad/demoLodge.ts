@@ -101,6 +101,13 @@ const plumbing: Pad['plumbing'] = {
 
 const empty = emptyPad('metric');
 
+const guestDay = [
+  newBlock('night', hour(22), hour(7), 1500, 'Cheap and quiet: heat pump and filter'),
+  newBlock('morning', hour(7), hour(9), 1900, 'Skims before breakfast'),
+  newBlock('day', hour(9), hour(19), 1100, 'Guests in the water: filter only'),
+  newBlock('evening', hour(19), hour(22), 1900, 'Skims after the day'),
+];
+
 /** A small lodge's pool in metric units, 63 mm pipe and 230 V. Every figure in it is made up. */
 export const lodgePad: Pad = {
   ...empty,
@@ -234,13 +241,37 @@ export const lodgePad: Pad = {
   },
   day: {
     date: { year: 2027, month: 5, day: 19 },
-    blocks: [
-      newBlock('night', hour(22), hour(7), 1500, 'Cheap and quiet: heat pump and filter'),
-      newBlock('morning', hour(7), hour(9), 1900, 'Skims before breakfast'),
-      newBlock('day', hour(9), hour(19), 1100, 'Guests in the water: filter only'),
-      newBlock('evening', hour(19), hour(22), 1900, 'Skims after the day'),
-    ],
+    blocks: guestDay,
     compareWith: 'usual',
     oldBlocks: [newBlock('old', hour(6), hour(22), 2900, 'Full speed from breakfast to closing')],
+  },
+  year: {
+    ...empty.year,
+    plans: [
+      {
+        id: 'open',
+        name: 'Guests in the house',
+        from: { month: 5, day: 15 },
+        blocks: guestDay,
+        withoutNeeds: [],
+      },
+      {
+        id: 'shut',
+        name: 'House shut',
+        from: { month: 10, day: 1 },
+        blocks: [newBlock('noon', hour(11), hour(15), 1100, 'Keeps the water moving')],
+        withoutNeeds: [],
+      },
+    ],
+    waterTemperatures: [6, 6, 8, 11, 17, 23, 26, 26, 22, 16, 10, 7],
+    cleaningDays: 21,
+    frostHours: [210, 170, 90, 20, 0, 0, 0, 0, 0, 15, 80, 180],
+    frostSpeed: 900,
+    emission: 320,
+    price: 1150,
+    oldPower: 1450,
+    oldMinutes: 600,
+    interest: 0.04,
+    lifetime: 10,
   },
 };

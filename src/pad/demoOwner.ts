@@ -253,4 +253,5 @@ export const ownerPad: Pad = {
       newBlock('old', hour(9), hour(17), 3450, 'As the pump came: flat out for eight hours'),
     ],
   },
+  year: empty.year,
 };

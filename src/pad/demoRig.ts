@@ -189,4 +189,5 @@ export const rigPad: Pad = {
     compareWith: 'oneSpeed',
     oldBlocks: [newBlock('old', hour(8), hour(15), 3450, 'Full speed through the course day')],
   },
+  year: empty.year,
 };

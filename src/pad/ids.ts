@@ -38,6 +38,8 @@ function groupsOf(pad: Pad): readonly (readonly Named[])[] {
     own(pad.quiet, ['quiet']),
     own(pad.day.blocks, ['day', 'blocks']),
     own(pad.day.oldBlocks, ['day', 'oldBlocks']),
+    own(pad.year.plans, ['year', 'plans']),
+    ...pad.year.plans.map((plan, place) => own(plan.blocks, ['year', 'plans', place, 'blocks'])),
     own(tariff.seasons, ['tariff', 'seasons']),
     // The same kind of day may come back in each season: a holiday names it once for all of them.
     ...tariff.seasons.map((season, place) =>

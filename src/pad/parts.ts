@@ -9,6 +9,7 @@ import type {
   Pad,
   PadBlock,
   PadNeed,
+  PadYear,
   ParallelSection,
   PipeSection,
   QuietHours,
@@ -112,6 +113,21 @@ export function newBlock(
   return { id, start, end, speed, reason };
 }
 
+/** A year of which nothing has been said. */
+export const plainYear: PadYear = {
+  plans: [],
+  waterTemperatures: [],
+  cleaningDays: null,
+  frostHours: [],
+  frostSpeed: null,
+  emission: null,
+  price: null,
+  oldPower: null,
+  oldMinutes: null,
+  interest: null,
+  lifetime: null,
+};
+
 /** A pad on which nothing is known yet. */
 export function emptyPad(preset: Pad['units']['preset'] = 'us'): Pad {
   return {
@@ -157,5 +173,6 @@ export function emptyPad(preset: Pad['units']['preset'] = 'us'): Pad {
     turnoverTarget: null,
     tariff: { name: '', currency: '', dailyCharge: null, seasons: [], holidays: [] },
     day: { date: null, blocks: [], compareWith: 'usual', oldBlocks: [] },
+    year: plainYear,
   };
 }

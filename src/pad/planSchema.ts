@@ -95,7 +95,8 @@ export const quietSchema = z.strictObject({
   ceilingSpeed: speed('Fastest speed allowed'),
 });
 
-const monthDay = z.strictObject({
+/** A day of any year. */
+export const monthDay = z.strictObject({
   month: z.int().check(z.gte(1), z.lte(12), z.meta({ description: 'January is 1.' })),
   day: z.int().check(z.gte(1), z.lte(31), z.meta({ description: 'Day of the month.' })),
 });

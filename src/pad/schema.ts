@@ -20,6 +20,7 @@ import {
   readingSchema,
 } from './pumpSchema.ts';
 import { padFormat, padVersion } from './version.ts';
+import { type seasonPlanSchema, yearSchema } from './yearSchema.ts';
 
 export { needKinds } from './planSchema.ts';
 export { equipmentKinds, filterMedia, fittingKinds } from './plumbingSchema.ts';
@@ -72,6 +73,7 @@ const fieldsSchema = z.strictObject({
   turnoverTarget: quantity(null, 'Turnovers wanted in a day [-].', 0, 50),
   tariff: part('What electricity costs.', tariffSchema, {}),
   day: part('The plan for 24 hours.', daySchema, {}),
+  year: part('What changes over a year.', yearSchema, {}),
 });
 
 /**
@@ -113,3 +115,5 @@ export type QuietHours = DeepReadonly<z.output<typeof quietSchema>>;
 export type PadTariff = DeepReadonly<z.output<typeof tariffSchema>>;
 export type PadDay = Pad['day'];
 export type PadBlock = DeepReadonly<z.output<typeof blockSchema>>;
+export type PadYear = Pad['year'];
+export type SeasonPlan = DeepReadonly<z.output<typeof seasonPlanSchema>>;

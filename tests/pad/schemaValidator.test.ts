@@ -70,8 +70,8 @@ describe('an independent validator', () => {
           `${path.join('/')} = ${JSON.stringify(valueAt(document, path))}`,
         ).toBe(ours.ok);
       }),
-      { numRuns: 400 },
+      { numRuns: 200 },
     );
-    expect(refused).toBeGreaterThan(50);
-  });
+    expect(refused).toBeGreaterThan(30);
+  }, 30_000);
 });

@@ -1,0 +1,156 @@
+/** From the pad to a year the core can work out: its plans, its filter, its water and its frost. */
+import { type CalendarDate, daysInMonth } from '#core/calendar.ts';
+import type { Circuit, CircuitPart } from '#core/circuitParts.ts';
+import { loadingOn, monthlyValue } from '#core/conditions.ts';
+import type { RunningPoint } from '#core/dayReport.ts';
+import { filterFactor } from '#core/equipment.ts';
+import type { Limit } from '#core/limits.ts';
+import type { Span } from '#core/spans.ts';
+import { water } from '#core/water.ts';
+import type { DatedPlan, DayConditions, YearPlan } from '#core/year.ts';
+import type { PadModel } from './assemble.ts';
+import type { NamedNeed } from './assembleNeeds.ts';
+import { runningPad } from './runningPad.ts';
+import type { Pad, PadBlock, Section } from './schema.ts';
+
+/** Loading of each filter that the pad tells both ends of, by the id of its part. */
+interface FilterEnd {
+  readonly id: string;
+  readonly cleanHead: number;
+  readonly dirtyHead: number;
+  /** Loading the pad stands at now [-], 0 to 1. */
+  readonly now: number;
+}
+
+function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
+  return sections.flatMap((section): readonly FilterEnd[] => {
+    if (section.kind === 'parallel') {
+      return section.branches.flatMap((branch) => filtersIn(branch.sections));
+    }
+    if (section.kind !== 'equipment' || section.equipment !== 'filter') return [];
+    const { id, head, dirtyHead, loading } = section;
+    if (head === null || dirtyHead === null || !(head > 0) || dirtyHead < head) return [];
+    return [{ id, cleanHead: head, dirtyHead, now: loading ?? 0 }];
+  });
+}
+
+function withLoading(
+  parts: readonly CircuitPart[],
+  filters: readonly FilterEnd[],
+  loading: number,
+): readonly CircuitPart[] {
+  return parts.map((part) => {
+    if (part.kind === 'parallel') {
+      const branches = part.branches.map((branch) => ({
+        ...branch,
+        parts: withLoading(branch.parts, filters, loading),
+      }));
+      return { ...part, branches };
+    }
+    const filter = filters.find(({ id }) => id === part.id);
+    if (part.kind !== 'equipment' || filter === undefined) return part;
+    // The factor may have been fitted to readings, so it is moved and not set.
+    const moved = filterFactor(filter, loading) / filterFactor(filter, filter.now);
+    return { ...part, factor: part.factor * moved };
+  });
+}
+
+/** What the year stands on: twelve of something, or nothing. */
+const wholeYear = (months: readonly number[]): readonly number[] | null =>
+  months.length === 12 ? months : null;
+
+/** Frost is taken to come around this minute, the coldest of the night; common practice, no source. */
+const coldest = 300;
+
+/** A month's hours of frost spread evenly over its nights. */
+function frostOn(date: CalendarDate, hours: readonly number[] | null): readonly Span[] {
+  const inMonth = hours?.[date.month - 1] ?? 0;
+  const minutes = Math.round((60 * inMonth) / daysInMonth(date.year, date.month));
+  if (minutes <= 0) return [];
+  if (minutes >= 1440) return [{ start: 0, end: 1440 }];
+  const start = (coldest - Math.floor(minutes / 2) + 1440) % 1440;
+  return [{ start, end: (start + minutes) % 1440 || 1440 }];
+}
+
+export interface YearWishes {
+  readonly year: number;
+  /** A day to hold all year, instead of the plans of the pad. */
+  readonly blocks?: readonly PadBlock[];
+  /** Stretches of frost by the day, where the reader has a series of temperatures. */
+  readonly frostOn?: (date: CalendarDate) => readonly Span[];
+}
+
+/** The year as the core takes it, or null while pump, pool or price is not known. */
+export function yearPlanOf(
+  pad: Pad,
+  model: PadModel,
+  wishes: YearWishes,
+): YearPlan<NamedNeed, Limit> | null {
+  const { running, speeds, volume, tariff } = model;
+  if (running === null || speeds === null || volume === null || tariff === null) return null;
+  const { year } = pad;
+  const temperatures = wholeYear(year.waterTemperatures);
+  const hours = wholeYear(year.frostHours);
+  const filters = [...filtersIn(pad.plumbing.suction), ...filtersIn(pad.plumbing.discharge)];
+  const loads = year.cleaningDays !== null && filters.length > 0;
+  const changes = loads || temperatures !== null;
+
+  const circuitIn = ({ waterTemperature, loading }: DayConditions): Circuit => {
+    const { circuit } = running;
+    const parts = (side: readonly CircuitPart[]) =>
+      loads ? withLoading(side, filters, loading) : side;
+    return {
+      ...circuit,
+      water: temperatures === null ? circuit.water : water(waterTemperature),
+      suction: parts(circuit.suction),
+      discharge: parts(circuit.discharge),
+    };
+  };
+  const days = new WeakMap<DayConditions, (ratio: number) => RunningPoint>();
+  const pointAt = (ratio: number, conditions: DayConditions) => {
+    if (!changes) return running.runningAt(ratio);
+    const known = days.get(conditions);
+    if (known !== undefined) return known(ratio);
+    const onDay = runningPad(circuitIn(conditions), running.curve, running.power).runningAt;
+    days.set(conditions, onDay);
+    return onDay(ratio);
+  };
+  const coreBlocks = (blocks: readonly PadBlock[]) =>
+    blocks.map(({ id, start, end, speed }) => ({
+      id,
+      start,
+      end,
+      ratio: Math.min(speed ?? 0, speeds.top) / speeds.reference,
+    }));
+  const allYear = (blocks: readonly PadBlock[]): DatedPlan<NamedNeed> => ({
+    from: { month: 1, day: 1 },
+    blocks: coreBlocks(blocks),
+    needs: model.needs,
+  });
+  const plans =
+    wishes.blocks !== undefined || year.plans.length === 0
+      ? [allYear(wishes.blocks ?? pad.day.blocks)]
+      : year.plans.map(({ from, blocks, withoutNeeds }) => ({
+          from,
+          blocks: coreBlocks(blocks),
+          needs: model.needs.filter(({ id }) => !withoutNeeds.includes(id)),
+        }));
+  return {
+    year: wishes.year,
+    plans,
+    tariff,
+    conditionsOn: (date) => ({
+      waterTemperature:
+        temperatures === null
+          ? running.circuit.water.temperature
+          : monthlyValue(temperatures, date),
+      loading: year.cleaningDays === null ? 0 : loadingOn(date, year.cleaningDays),
+      frost: wishes.frostOn?.(date) ?? frostOn(date, hours),
+    }),
+    pointAt,
+    volume,
+    limits: model.limits,
+    quiet: model.quiet,
+    frostRatio: (year.frostSpeed ?? 0) / speeds.reference,
+  };
+}
