@@ -68,7 +68,7 @@ export function Compare({ id, model }: { id: string; model: DayModel }): JSX.Ele
 }
 
 /** The day as a clock of 24 hours, midnight on top: the faster, the thicker. */
-function Ring(props: { title: string; day: WorkedDay; model: DayModel }): JSX.Element {
+export function Ring(props: { title: string; day: WorkedDay; model: DayModel }): JSX.Element {
   const { title, day, model } = props;
   const units = model.units.value;
   const top = model.speeds.value?.top ?? 1;

@@ -5,6 +5,7 @@ import { Table } from '#charts/Table.tsx';
 import { padStore } from '#pad/padStore.ts';
 import { problemSentence } from '#pad/problems.ts';
 import type { PadStore } from '#pad/store.ts';
+import { Cheapest } from '#widgets/CheapestDay/Cheapest.tsx';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { Field } from '#widgets/kit/Field.tsx';
@@ -84,6 +85,10 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
             <PriceTable model={calm} />
           </section>
         </div>
+        <section class="day-section">
+          <h2>The cheapest day</h2>
+          <Cheapest id={`${id}-cheapest`} day={calm} />
+        </section>
         <section class="day-section">
           <h2>Beside another day</h2>
           <Compare id={`${id}-compare`} model={calm} />

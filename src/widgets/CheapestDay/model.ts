@@ -1,0 +1,193 @@
+/** The cheapest day of the reader's pad: what is asked of it, what was found, what it is worth. */
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { type CheapestDay, cheapestDay } from '#core/cheapestDay.ts';
+import type { CheapestDayInputs } from '#core/cheapestDayInputs.ts';
+import { type NeedPrice, needPrices } from '#core/cheapestDayPrices.ts';
+import type { SearchProgress } from '#core/cheapestDaySearch.ts';
+import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import type { PadBlock } from '#pad/schema.ts';
+import { usualDay, type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts';
+import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { needName } from '#widgets/DaySheet/text.ts';
+import { createDial, type Dial } from '#widgets/kit/dial.ts';
+import { askedOf, rowsOf, type Wishes } from './asked.ts';
+import type { SearchNews } from './search.ts';
+
+/** How far the search with few changes has come. */
+export type Searching =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'searching'; readonly progress: SearchProgress | null }
+  | { readonly kind: 'calledOff' | 'failed' };
+
+export type StartSearch = (
+  inputs: CheapestDayInputs,
+  tell: (news: SearchNews) => void,
+) => () => void;
+
+/** A need whose hours can be tried. */
+export interface NeedDial {
+  readonly need: NamedNeed;
+  /** Minutes a day. */
+  readonly dial: Dial;
+}
+
+export type FinderModel = ReturnType<typeof createFinder>;
+
+/** Turnovers looked for where the pad names no target [-]; common practice, no source. */
+const usualTurnovers = 1;
+
+export function createFinder(day: DayModel, startSearch: StartSearch) {
+  const { bench, date } = day;
+  const target = computed(() => day.pad.value.turnoverTarget ?? usualTurnovers);
+  const tried = signal<Readonly<Record<string, number>>>({});
+  const triedTurnovers = signal<number | null>(null);
+  const mayStop = signal(true);
+  const mostChanges = signal<number | null>(null);
+
+  const rows = computed(() => (bench.value === null ? [] : rowsOf(bench.value)));
+  const turnovers = computed(() => triedTurnovers.value ?? target.value);
+  const wishes = computed<Wishes>(() => ({
+    minutes: tried.value,
+    turnovers: turnovers.value,
+    mayStop: mayStop.value,
+    mostChanges: mostChanges.value,
+  }));
+  const asked = computed(() =>
+    bench.value === null ? null : askedOf(bench.value, rows.value, date.value, wishes.value),
+  );
+  const searched = signal<CheapestDay | null>(null);
+  const searching = signal<Searching>({ kind: 'idle' });
+  const found: ReadonlySignal<CheapestDay | null> = computed(() => {
+    if (asked.value === null) return null;
+    return mostChanges.value === null ? cheapestDay(asked.value) : searched.value;
+  });
+  const needsOnBench = computed(() => bench.value?.needs ?? []);
+  const needs = computed<readonly NeedDial[]>(() =>
+    needsOnBench.value.map((need) => ({
+      need,
+      dial: createDial({
+        value: computed(() => tried.value[need.id] ?? need.minutes),
+        set: (minutes) => {
+          tried.value = { ...tried.peek(), [need.id]: minutes };
+        },
+        min: 0,
+        max: 1440,
+        step: 15,
+        page: 4,
+      }),
+    })),
+  );
+  const blocks = computed<readonly PadBlock[]>(() => {
+    if (found.value?.kind !== 'found' || bench.value === null) return [];
+    const { reference } = bench.value.speeds;
+    return found.value.blocks.map(({ start, end, ratio }, place) => ({
+      id: `cheapest-${place + 1}`,
+      start,
+      end: end % 1440,
+      speed: Math.round(ratio * reference * 1e6) / 1e6,
+      reason: '',
+    }));
+  });
+  const worked = computed<WorkedDay | null>(() =>
+    bench.value === null || blocks.value.length === 0
+      ? null
+      : workOut(bench.value, blocks.value, date.value),
+  );
+  const usual = computed<WorkedDay | null>(() =>
+    bench.value === null ? null : workOut(bench.value, usualDay(bench.value), date.value),
+  );
+  const prices = computed<readonly NeedPrice[]>(() =>
+    asked.value === null || found.value?.kind !== 'found' ? [] : needPrices(asked.value),
+  );
+
+  let callOff = (): void => {};
+  function hear(news: SearchNews): void {
+    if (news.kind === 'progress') searching.value = { kind: 'searching', progress: news.progress };
+    else if (news.kind === 'failed') searching.value = { kind: 'failed' };
+    else {
+      searched.value = news.found;
+      searching.value = { kind: 'idle' };
+    }
+  }
+
+  return {
+    day,
+    asked,
+    found,
+    blocks,
+    worked,
+    usual,
+    prices,
+    needs,
+    mayStop,
+    mostChanges,
+    searching,
+    turnovers: createDial({
+      value: turnovers,
+      set: (wish) => {
+        triedTurnovers.value = wish;
+      },
+      min: 0,
+      max: computed(() => Math.max(6, Math.ceil(2 * target.value))),
+      step: 0.1,
+      page: 5,
+    }),
+    isTried: computed(() => triedTurnovers.value !== null || Object.keys(tried.value).length > 0),
+    reset: () => {
+      tried.value = {};
+      triedTurnovers.value = null;
+    },
+    cancel: () => {
+      callOff();
+      searching.value = { kind: 'calledOff' };
+    },
+    /** To be called in an effect: searches anew whenever something asked for has changed. */
+    follow: () =>
+      effect(() => {
+        const inputs = mostChanges.value === null ? null : asked.value;
+        callOff();
+        searched.value = null;
+        searching.value = { kind: 'idle' };
+        if (inputs === null) return;
+        searching.value = { kind: 'searching', progress: null };
+        callOff = startSearch(inputs, hear);
+        return callOff;
+      }),
+    /** Lays the found day on the sheet; the one before is kept to compare with. */
+    lay: () => {
+      const laid = reasoned(blocks.peek(), worked.peek());
+      day.store.edit(
+        (now) => ({
+          ...now,
+          day: { ...now.day, oldBlocks: now.day.blocks, blocks: laid, compareWith: 'old' },
+        }),
+        'the cheapest day',
+      );
+    },
+  };
+}
+
+/** The blocks with what each serves as its reason. */
+export function reasoned(
+  blocks: readonly PadBlock[],
+  worked: WorkedDay | null,
+): readonly PadBlock[] {
+  const services = worked?.report.needs ?? [];
+  const segments = worked?.report.segments ?? [];
+  return blocks.map((block) => {
+    const own = segments.filter(({ blockId }) => blockId === block.id);
+    const served = services.filter(({ runs }) =>
+      runs.some(
+        (run) =>
+          run.counted &&
+          own.some(({ start, end }) =>
+            run.start < run.end
+              ? start < run.end && end > run.start
+              : end > run.start || start < run.end,
+          ),
+      ),
+    );
+    const names = served.map(({ need }) => needName(need));
+    return { ...block, reason: names.length === 0 ? 'Moving the water' : names.join(', ') };
+  });
+}

@@ -1,0 +1,66 @@
+import type { Page } from '@playwright/test';
+import { cheapestDay } from '#core/cheapestDay.ts';
+import { ownerPad } from '#pad/demos.ts';
+import { formatMoney } from '#units/money.ts';
+import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
+import { benchOf } from '#widgets/DaySheet/bench.ts';
+import { expect, test } from './fixture.ts';
+
+const finding = (page: Page) => page.locator('.cheapest-finding');
+
+async function open(page: Page): Promise<void> {
+  await page.goto('/day/');
+  await page.getByRole('button', { name: 'Find the cheapest day' }).click();
+  await expect(finding(page)).toContainText('The cheapest day takes');
+}
+
+/** The price by the core, for the example pad on the page's own date. */
+function priceOf(turnovers: number): string {
+  const { bench } = benchOf(ownerPad);
+  const { date } = ownerPad.day;
+  if (bench === null || date === null) throw new Error('the example has no day');
+  const wishes = { minutes: {}, turnovers, mayStop: true, mostChanges: null };
+  const asked = askedOf(bench, rowsOf(bench), date, wishes);
+  const found = asked === null ? null : cheapestDay(asked);
+  if (found?.kind !== 'found') throw new Error('no day was found');
+  return formatMoney(found.cost, ownerPad.tariff.currency);
+}
+
+test('the cheapest day follows the keys, says what the core says, and can be laid on the sheet', async ({
+  page,
+}) => {
+  await open(page);
+  const target = ownerPad.turnoverTarget ?? 1;
+  await expect(finding(page)).toContainText(`takes ${priceOf(target)} of energy`);
+  await page.getByLabel('Water to move', { exact: true }).focus();
+  for (let step = 0; step < 3; step += 1) await page.keyboard.press('ArrowLeft');
+  await expect(finding(page)).toContainText(`takes ${priceOf(target - 0.3)} of energy`);
+  await page.keyboard.press('End');
+  await expect(finding(page)).toContainText('cannot be had together');
+  await page.getByRole('button', { name: 'Back to what the pad asks' }).click();
+  await expect(finding(page)).toContainText(`takes ${priceOf(target)} of energy`);
+  await page.getByRole('button', { name: 'Lay this day on the sheet' }).click();
+  await expect(finding(page)).toContainText('as much as the day on your sheet');
+  await page.getByRole('button', { name: 'Undo the cheapest day' }).click();
+  await expect(finding(page)).toContainText('less than the day on your sheet');
+});
+
+test('with few changes it is searched for beside the page, and the search can be called off', async ({
+  page,
+}) => {
+  await open(page);
+  await page.getByLabel('Changes of speed in a day').selectOption('6');
+  await page.getByRole('button', { name: 'Call off' }).click();
+  await expect(finding(page)).toContainText('called off');
+  await page.getByLabel('Changes of speed in a day').selectOption('any');
+  await expect(finding(page)).toContainText('The cheapest day takes');
+});
+
+test('at 390 px nothing of it goes beyond the page', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(page);
+  const over = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(over).toBe(0);
+});

@@ -1,0 +1,167 @@
+import { describe, expect, test } from 'vitest';
+import { searchCheapestDay } from '#core/cheapestDay.ts';
+import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
+import { emptyPad } from '#pad/parts.ts';
+import type { Pad } from '#pad/schema.ts';
+import { createFinder, reasoned, type StartSearch } from '#widgets/CheapestDay/model.ts';
+import { findingText, worthTexts } from '#widgets/CheapestDay/text.ts';
+import { createDayModel } from '#widgets/DaySheet/model.ts';
+import { storeOf } from './daySheetFixtures.ts';
+
+/** The search, run at once where the page would run it in a worker. */
+const atOnce: StartSearch = (inputs, tell) => {
+  const steps = searchCheapestDay(inputs);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) {
+      tell({ kind: 'done', found: step.value });
+      return () => {};
+    }
+    tell({ kind: 'progress', progress: step.value });
+  }
+};
+
+const never: StartSearch = () => () => {};
+
+function finder(pad: Pad, start: StartSearch = atOnce) {
+  const day = createDayModel(storeOf(pad));
+  return { day, model: createFinder(day, start) };
+}
+
+const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');
+
+describe.each([ownerPad, lodgePad, rigPad])('the cheapest day of “$name”', (pad) => {
+  // The oracle is the day sheet's own reckoning, minute by minute, and the tariff's own prices.
+  test('costs what the day sheet makes of it, keeps every need and crosses nothing', () => {
+    const { model } = finder(pad);
+    const found = model.found.value;
+    const worked = model.worked.value;
+    if (found?.kind !== 'found' || worked === null) throw new Error(findingText(model));
+    expect(worked.prices?.day.energyCost).toBeCloseTo(found.cost, 9);
+    expect(worked.report.volumeMoved).toBeCloseTo(found.volumeMoved, 6);
+    expect(worked.report.needs.filter(({ met }) => !met)).toEqual([]);
+    expect(worked.report.crossings).toEqual([]);
+    expect(worked.report.quietCrossings).toEqual([]);
+    expect(found.bound).toBeLessThanOrEqual(found.cost);
+    expect(found.gap).toBeLessThan(1e-3);
+  });
+
+  test('is never dearer than the day on the sheet or the usual one, where these keep everything', () => {
+    const { model, day } = finder(pad);
+    const cost = model.worked.value?.prices?.day.energyCost ?? Number.NaN;
+    const wanted = model.turnovers.value.value;
+    for (const other of [day.here.value, model.usual.value]) {
+      if (other === null || other.prices === null) continue;
+      const { report, turnovers, prices } = other;
+      const keeps =
+        report.needs.every(({ met }) => met) &&
+        report.crossings.length + report.quietCrossings.length === 0 &&
+        (turnovers ?? 0) >= wanted;
+      if (keeps) expect(cost).toBeLessThanOrEqual(prices.day.energyCost + 1e-9);
+    }
+  });
+
+  test('grows no cheaper when more is asked, and says what each thing costs', () => {
+    const { model } = finder(pad);
+    const cost = () => {
+      const found = model.found.value;
+      return found?.kind === 'found' ? found.cost : Number.POSITIVE_INFINITY;
+    };
+    const before = cost();
+    expect(worthTexts(model)).toHaveLength(
+      1 + model.needs.value.filter(({ need }) => need.minutes > 0).length,
+    );
+    model.turnovers.apply(model.turnovers.value.value + 0.5);
+    expect(cost()).toBeGreaterThanOrEqual(before - 1e-4 * before);
+    model.reset();
+    expect(cost()).toBe(before);
+    expect(model.isTried.value).toBe(false);
+  });
+});
+
+describe('trying', () => {
+  test('an hour of a need changes nothing on the pad', () => {
+    const { model, day } = finder(ownerPad);
+    const [first] = model.needs.value;
+    first?.dial.apply(600);
+    expect(model.asked.value?.needs.find(({ id }) => id === first?.need.id)?.minutes).toBe(600);
+    expect(day.pad.value).toBe(ownerPad);
+  });
+
+  test('too much is told in a sentence that names what collides and a way out', () => {
+    const { model } = finder(ownerPad);
+    model.turnovers.apply(6);
+    expect(model.found.value?.kind).toBe('none');
+    expect(plain(findingText(model))).toMatch(
+      /^6\.0 turnovers .*cannot be had together\. It would do to move [\d ]+ gal less/,
+    );
+    expect(model.blocks.value).toEqual([]);
+    expect(model.worked.value).toBeNull();
+    expect(worthTexts(model)).toEqual([]);
+  });
+
+  test('a pad that says too little is told so', () => {
+    const { model } = finder(emptyPad('metric'));
+    expect(findingText(model)).toBe('The pad does not say enough yet to look for a day.');
+  });
+});
+
+describe('with few changes of speed', () => {
+  const few = (pad: Pad): Pad => ({ ...pad, needs: pad.needs.slice(0, 1), quiet: [] });
+
+  test('the search is made, keeps to them, and costs no less than the day without that limit', () => {
+    const { model } = finder(few(ownerPad));
+    const free = model.found.value;
+    const stop = model.follow();
+    model.mostChanges.value = 2;
+    const found = model.found.value;
+    if (found?.kind !== 'found' || free?.kind !== 'found') throw new Error(findingText(model));
+    expect(found.changes).toBeLessThanOrEqual(2);
+    expect(found.cost).toBeGreaterThanOrEqual(free.bound);
+    stop();
+  });
+
+  test('the search tells that it is under way, can be called off, and starts anew', () => {
+    const { model } = finder(few(ownerPad), never);
+    const stop = model.follow();
+    model.mostChanges.value = 2;
+    expect(findingText(model)).toBe('Looking for the cheapest day …');
+    model.cancel();
+    expect(findingText(model)).toBe('The search was called off. Change anything to start it anew.');
+    model.turnovers.apply(0.5);
+    expect(model.searching.value.kind).toBe('searching');
+    stop();
+  });
+
+  test('a search that cannot be run is told', () => {
+    const { model } = finder(few(ownerPad), (_, tell) => {
+      tell({ kind: 'failed' });
+      return () => {};
+    });
+    const stop = model.follow();
+    model.mostChanges.value = 2;
+    expect(findingText(model)).toMatch(/^The search could not be run/);
+    stop();
+  });
+});
+
+describe('laid on the sheet', () => {
+  test('it takes the place of the day, with its reasons, and undo brings that back', () => {
+    const { model, day } = finder(ownerPad);
+    const blocks = model.blocks.value;
+    model.lay();
+    expect(day.blocks.value.map(({ start, speed }) => ({ start, speed }))).toEqual(
+      blocks.map(({ start, speed }) => ({ start, speed })),
+    );
+    expect(day.blocks.value.every(({ reason }) => reason !== '')).toBe(true);
+    expect(day.compareWith.value).toBe('old');
+    expect(day.store.undoLabel.value).toBe('the cheapest day');
+    day.store.undo();
+    expect(day.pad.value).toBe(ownerPad);
+  });
+
+  test('a block that serves nothing is there for the water', () => {
+    const block = { id: 'a', start: 0, end: 60, speed: 1000, reason: '' };
+    expect(reasoned([block], null)[0]?.reason).toBe('Moving the water');
+  });
+});
