@@ -71,6 +71,19 @@ export const sources = {
     part: 'water properties, affinity examples, pipe tables',
   },
   'iso-2533': { by: 'ISO', title: 'ISO 2533, Standard atmosphere', year: 1975 },
+  'iso-17769': {
+    by: 'ISO',
+    title: 'ISO 17769-1, Liquid pumps and installation: general terms and definitions',
+    year: 2012,
+    part: 'net positive suction head',
+    note: fromMemory,
+  },
+  'hi-9-6-1': {
+    by: 'Hydraulic Institute',
+    title: 'ANSI/HI 9.6.1, Rotodynamic pumps: guideline for NPSH margin',
+    part: 'NPSH required at 3 % loss of head, and the idea of a margin',
+    note: fromMemory,
+  },
   'gage-bidwell': {
     by: 'Gage and Bidwell',
     title: 'The law of dilution in a recirculated pool',

@@ -9,6 +9,7 @@ import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
+import SuctionLadder from '#widgets/SuctionLadder/SuctionLadder.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
 import Step from './Step.astro';
@@ -33,6 +34,7 @@ export const lessonTags = {
   MarginNote,
   Source,
   Step,
+  SuctionLadder,
   ThreeBlockDay,
   UnitsNote,
   Value,

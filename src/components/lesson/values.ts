@@ -4,10 +4,18 @@ import { makers as day } from './values/day.ts';
 import { makers as operatingPoint } from './values/operatingPoint.ts';
 import { makers as prices } from './values/prices.ts';
 import { makers as pump } from './values/pump.ts';
+import { makers as suctionSide } from './values/suctionSide.ts';
 import { makers as water } from './values/water.ts';
 
 /** Every figure a lesson may ask for, by name; one file a subject. */
-const makers: ValueMakers = { ...water, ...pump, ...prices, ...operatingPoint, ...day };
+const makers: ValueMakers = {
+  ...water,
+  ...pump,
+  ...prices,
+  ...operatingPoint,
+  ...day,
+  ...suctionSide,
+};
 
 /** Works out one figure of a lesson from the core. */
 export function lessonValue(name: string, given: ValueProps): LessonValue {

@@ -3,6 +3,7 @@ import { bank as buildADay } from './questions/buildADay.ts';
 import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
+import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 
 /*
@@ -16,6 +17,7 @@ export const banks = {
   flowPowerSpeed,
   operatingPoint,
   tariffsAndTheCheapestDay,
+  suctionSide,
   velocityAndBore,
 } as const;
 
