@@ -6,6 +6,7 @@ import Ask from '#widgets/Ask/Ask.astro';
 import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
 import Check from '#widgets/Check/Check.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
+import GaugeHead from '#widgets/GaugeHead/GaugeHead.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
@@ -30,6 +31,7 @@ export const lessonTags = {
   FlowPowerSpeed,
   Formula,
   HourHunt,
+  GaugeHead,
   InShort,
   MarginNote,
   Source,

@@ -3,6 +3,7 @@ import type { LessonValue, ValueMakers, ValueProps } from './value.ts';
 import { makers as day } from './values/day.ts';
 import { makers as operatingPoint } from './values/operatingPoint.ts';
 import { makers as prices } from './values/prices.ts';
+import { makers as head } from './values/head.ts';
 import { makers as pump } from './values/pump.ts';
 import { makers as suctionSide } from './values/suctionSide.ts';
 import { makers as water } from './values/water.ts';
@@ -10,6 +11,7 @@ import { makers as water } from './values/water.ts';
 /** Every figure a lesson may ask for, by name; one file a subject. */
 const makers: ValueMakers = {
   ...water,
+  ...head,
   ...pump,
   ...prices,
   ...operatingPoint,

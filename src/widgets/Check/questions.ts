@@ -4,6 +4,7 @@ import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as suctionSide } from './questions/suctionSide.ts';
+import { bank as headAndGauges } from './questions/headAndGauges.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 
 /*
@@ -19,6 +20,7 @@ export const banks = {
   tariffsAndTheCheapestDay,
   suctionSide,
   velocityAndBore,
+  headAndGauges,
 } as const;
 
 export type BankName = keyof typeof banks;

@@ -1,0 +1,87 @@
+import {
+  type GaugeGrade,
+  gaugeGrades,
+  gaugeTolerance,
+  pressureHead,
+  roundedDynamicHead,
+  totalDynamicHead,
+} from '#core/gauges.ts';
+import { pipeSize } from '#core/pipe.ts';
+import { water } from '#core/water.ts';
+import { readGiven } from '#units/given.ts';
+import { exampleStates, exampleTemperature } from '#widgets/GaugeHead/example.ts';
+import { headsOf } from '#widgets/GaugeHead/model.ts';
+import type { LessonValue, ValueMakers, ValueProps } from '../value.ts';
+
+const densityOf = (given: ValueProps) =>
+  water(readGiven('temperature', given['temperature'])).density;
+
+const pairOf = (given: ValueProps) => ({
+  dischargePressure: readGiven('pressure', given['pressure']),
+  suctionVacuum: readGiven('vacuum', given['vacuum']),
+  gaugeHeight: readGiven('length', given['height']),
+  density: densityOf(given),
+});
+
+function toleranceOf(given: ValueProps): number {
+  const grade = given['grade'] ?? '';
+  if (!Object.hasOwn(gaugeGrades, grade)) throw new RangeError(`"${grade}" is no gauge grade.`);
+  const span = readGiven('pressure', given['span']);
+  return gaugeTolerance(
+    { grade: grade as GaugeGrade, span },
+    readGiven('pressure', given['pressure']),
+  );
+}
+
+/** What the lesson's own example shows in one of its states. */
+function gaugeExample(given: ValueProps): LessonValue {
+  const state = exampleStates.find(({ id }) => id === given['state']);
+  if (state === undefined) throw new RangeError(`The example has no state "${given['state']}".`);
+  switch (given['show']) {
+    case 'pressure':
+      return { quantity: 'pressure', value: state.filterPressure };
+    case 'vacuum':
+      return { quantity: 'vacuum', value: state.suctionVacuum };
+    case 'flow':
+      return { quantity: 'flow', value: state.flow ?? 0 };
+    case 'head':
+      return {
+        quantity: 'head',
+        value: headsOf(state, water(exampleTemperature).density).total,
+      };
+    default:
+      throw new RangeError('show must be pressure, vacuum, flow or head.');
+  }
+}
+
+/** Head: what gauges tell of it. */
+export const makers = {
+  headOfPressure: (given) => ({
+    quantity: 'head',
+    value: pressureHead(readGiven('pressure', given['pressure']), densityOf(given)),
+  }),
+  headOfVacuum: (given) => ({
+    quantity: 'head',
+    value: pressureHead(readGiven('vacuum', given['vacuum']), densityOf(given)),
+  }),
+  gaugeHead: (given) => ({ quantity: 'head', value: totalDynamicHead(pairOf(given)) }),
+  gaugeHeadRounded: (given) => ({ quantity: 'head', value: roundedDynamicHead(pairOf(given)) }),
+  gaugeTolerance: (given) => ({ quantity: 'pressure', value: toleranceOf(given) }),
+  gaugeToleranceHead: (given) => ({
+    quantity: 'head',
+    value: pressureHead(toleranceOf(given), densityOf(given)),
+  }),
+  velocityHeadGain: (given) => ({
+    quantity: 'head',
+    value: totalDynamicHead({
+      dischargePressure: 0,
+      suctionVacuum: 0,
+      gaugeHeight: 0,
+      density: 1000,
+      flow: readGiven('flow', given['flow']),
+      suctionBore: pipeSize(given['from'] ?? '').bore,
+      dischargeBore: pipeSize(given['to'] ?? '').bore,
+    }),
+  }),
+  gaugeExample,
+} as const satisfies ValueMakers;

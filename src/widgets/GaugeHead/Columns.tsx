@@ -1,0 +1,130 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { Frame, type Side } from '#charts/Frame.tsx';
+import { Band, Curve, CurveLabel } from '#charts/marks.tsx';
+import { bandPath, linePath } from '#charts/path.ts';
+import { quantitySide } from '#charts/quantityAxis.ts';
+import { fraction } from '#charts/scale.ts';
+import { foot } from '#units/factors.ts';
+import type { GaugeHeadModel, Heads } from './model.ts';
+import { headText } from './text.ts';
+
+/** One column from the level that those before it reached to its own. */
+interface Column {
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+  /** The head it stands for [m]. */
+  readonly head: number;
+}
+
+/** The pieces one on top of the other, and all together beside them. */
+export function columnsOf({ vacuum, height, pressure, total }: Heads): readonly Column[] {
+  return [
+    { name: 'Vacuum', from: 0, to: vacuum, head: vacuum },
+    { name: 'Height', from: vacuum, to: vacuum + height, head: height },
+    { name: 'Filter', from: vacuum + height, to: total, head: pressure },
+    { name: 'Total', from: 0, to: total, head: total },
+  ];
+}
+
+const names: Side = {
+  title: '',
+  unit: '',
+  axis: {
+    min: 0,
+    max: 4,
+    ticks: ['Vacuum', 'Height', 'Filter', 'Total'].map((label, index) => ({
+      value: index + 0.5,
+      label,
+    })),
+  },
+};
+
+/** The axis grows by whole sizes, so that it keeps still while a needle is dragged. */
+const sizes = [40, 80, 160, 320].map((feet) => feet * foot);
+
+/** The head stacked up in steps, piece by piece. */
+export function Columns({ model }: { model: GaugeHeadModel }): JSX.Element {
+  const range = useComputed(() => {
+    const reached = columnsOf(model.heads.value).flatMap(({ from, to }) => [from, to]);
+    const most = Math.max(...reached) * 1.08;
+    const greatest = sizes.find((size) => size >= most) ?? most;
+    return `${Math.min(...reached) < 0 ? -0.25 * greatest : 0} ${greatest}`;
+  });
+  const [min = 0, max = 1] = range.value.split(' ').map(Number);
+  const y = quantitySide('Head', 'head', model.units.value, { min, max });
+  return (
+    <Frame
+      key={`${range.value} ${model.units.value.preset}`}
+      x={names}
+      y={y}
+      shape="square"
+      title="Head of the vacuum, of the height, of the filter gauge, and all together"
+      drawing={<Pieces model={model} y={y} />}
+      labels={[0, 1, 2, 3].map((index) => (
+        <ColumnLabel key={index} model={model} y={y} index={index} />
+      ))}
+    />
+  );
+}
+
+interface PieceProps {
+  readonly model: GaugeHeadModel;
+  readonly y: Side;
+}
+
+function Pieces({ model, y }: PieceProps): JSX.Element {
+  const slices = (column: Column, index: number) =>
+    [index + 0.16, index + 0.84].map((x) => ({
+      x,
+      low: Math.min(column.from, column.to),
+      high: Math.max(column.from, column.to),
+    }));
+  const bands = useComputed(() =>
+    columnsOf(model.heads.value)
+      .map((column, index) => bandPath(slices(column, index), names.axis, y.axis))
+      .join(''),
+  );
+  const tops = useComputed(() =>
+    columnsOf(model.heads.value)
+      .map(({ to }, index) =>
+        linePath(
+          [
+            { x: index + 0.16, y: to },
+            { x: index < 3 ? index + 1.16 : index + 0.84, y: to },
+          ],
+          names.axis,
+          y.axis,
+        ),
+      )
+      .join(''),
+  );
+  const ground = linePath(
+    [
+      { x: 0, y: 0 },
+      { x: 4, y: 0 },
+    ],
+    names.axis,
+    y.axis,
+  );
+  return (
+    <>
+      <Band d={bands} of="head" />
+      <Curve d={tops} of="head" />
+      <Curve d={ground} of="plain" faint />
+    </>
+  );
+}
+
+function ColumnLabel({ model, y, index }: PieceProps & { readonly index: number }): JSX.Element {
+  const column = useComputed(() => columnsOf(model.heads.value)[index] as Column);
+  const place = useComputed(() => ({
+    x: (index + 0.1) / 4,
+    y: 1 - fraction(y.axis, Math.max(column.value.from, column.value.to)),
+    above: true,
+    ends: false,
+  }));
+  const words = useComputed(() => headText(model, column.value.head));
+  return <CurveLabel at={place} of="head" text={words} strong={index === 3} />;
+}

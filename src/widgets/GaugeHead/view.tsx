@@ -1,0 +1,131 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { unitFor } from '#units/choice.ts';
+import { symbolFor } from '#units/format.ts';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { Readings } from '#widgets/kit/Readings.tsx';
+import { Columns } from './Columns.tsx';
+import {
+  createModel,
+  type GaugeHeadModel,
+  type GaugeName,
+  type GaugeScene,
+  measured,
+} from './model.ts';
+import { PadDrawing } from './PadDrawing.tsx';
+import { flowText, headText, roundedNote, sentence, spoken, table } from './text.ts';
+
+interface ViewProps extends GaugeScene {
+  readonly id: string;
+  /** Says what the example is. */
+  readonly note: string;
+}
+
+/** Settings in the link; the reader's own readings never travel in it. */
+function linkFields(model: GaugeHeadModel): Readonly<Record<string, LinkField>> {
+  const ofExample = (name: GaugeName): LinkField => {
+    const field = dialInLink(model.dials[name]);
+    return { ...field, read: () => (model.source.value === 'mine' ? '' : field.read()) };
+  };
+  return {
+    pressure: ofExample('filterPressure'),
+    vacuum: ofExample('suctionVacuum'),
+    height: ofExample('gaugeHeight'),
+  };
+}
+
+/** Two gauges beside a pump, and the head that they add up to. */
+export default function GaugeHead({ id, note, states, density }: ViewProps): JSX.Element {
+  const model = useMemo(() => createModel({ states, density }), []);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  useLinkState(
+    'gauges',
+    useMemo(() => linkFields(model), [model]),
+  );
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const hasOwn = useComputed(() => model.own.value !== undefined);
+  const state = useComputed(() => model.picked.value?.id ?? '');
+  return (
+    <Figure
+      id={id}
+      title="Two gauges and the head between them"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      source={model.source}
+      hasOwn={hasOwn}
+      note={note}
+    >
+      <div class="needs-script">
+        <ChoiceField
+          key={model.source.value}
+          id={`${id}-state`}
+          label={model.source.value === 'mine' ? 'Your readings' : 'The state of the pad'}
+          choices={model.scene.value.states}
+          value={state}
+          apply={model.pick}
+        />
+      </div>
+      <div class="gauge-row">
+        <PadDrawing model={model} />
+        <Columns model={model} />
+      </div>
+      <Sums model={model} />
+      <div class="gauge-controls">
+        <Setting id={id} model={model} name="suctionVacuum" label="Suction gauge" />
+        <Setting id={id} model={model} name="filterPressure" label="Filter gauge" />
+        <Setting id={id} model={model} name="gaugeHeight" label="Height between" />
+      </div>
+    </Figure>
+  );
+}
+
+function Sums({ model }: { model: GaugeHeadModel }): JSX.Element {
+  const total = useComputed(() => headText(model, model.heads.value.total));
+  const rounded = useComputed(() => headText(model, model.heads.value.rounded));
+  const roundedBy = useComputed(() => roundedNote(model));
+  const flow = useComputed(() => flowText(model));
+  return (
+    <Readings
+      items={[
+        { id: 'total', label: 'Total dynamic head', value: total, of: 'head' },
+        { id: 'rounded', label: 'By 2.31 and 1.13', value: rounded, note: roundedBy, of: 'head' },
+        { id: 'flow', label: 'Flow at these gauges', value: flow, of: 'flow' },
+      ]}
+    />
+  );
+}
+
+interface SettingProps {
+  readonly id: string;
+  readonly model: GaugeHeadModel;
+  readonly name: GaugeName;
+  readonly label: string;
+}
+
+function Setting({ id, model, name, label }: SettingProps): JSX.Element {
+  const said = useComputed(() => spoken(model, name));
+  const entry = useComputed(() => quantityEntry(measured[name], model.units.value));
+  const unit = useComputed(() => symbolFor(model.units.value, measured[name]));
+  return (
+    <RangeField
+      key={unitFor(model.units.value, measured[name])}
+      id={`${id}-${name}`}
+      label={label}
+      dial={model.dials[name]}
+      spoken={said}
+      entry={entry}
+      unit={unit}
+    />
+  );
+}
