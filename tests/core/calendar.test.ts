@@ -31,6 +31,7 @@ describe('the Gregorian calendar', () => {
   // Inter gravissimas, 1582: hundreds are common years unless divisible by 400.
   it('1900 and 2100 are common years, 2000 and 2028 are leap years', () => {
     expect([1900, 2000, 2028, 2100].map(isLeapYear)).toEqual([false, true, true, false]);
+    expect([1, 9999].map(isLeapYear)).toEqual([false, false]);
   });
 
   // ISO 8601, 2004, 3.2.1: 1 January 2000 was a Saturday.
