@@ -2,10 +2,12 @@
  * The cheapest day that keeps every need, limit and quiet hour, with the proof that no other is
  * cheaper by more than a stated gap.
  */
+
 import { type CollisionMember, cheapestDayCollisions } from './cheapestDayCollisions.ts';
 import { type CheapestDayInputs, requireInputs } from './cheapestDayInputs.ts';
 import { placed } from './cheapestDayPlacement.ts';
 import { type Ring, ringOf, type Stretch } from './cheapestDayRing.ts';
+import { cheapestWithRuns } from './cheapestDayRuns.ts';
 import { type SearchProgress, searchDay } from './cheapestDaySearch.ts';
 import { cheapestSharing, type Preference, type Worth } from './cheapestDayShares.ts';
 import { gapBetween, wholeSlots } from './cheapestDaySlots.ts';
@@ -69,7 +71,7 @@ export type CheapestDay = FoundDay | NoDay | UnsettledDay;
 /** Gap at which the search for whole minutes stops, and the one with few changes [-]. */
 const wantedGap = { free: 1e-4, few: 9.8e-4, coarse: 1e-7 };
 /** Nodes of the search in whole slots, and regions of the one with few changes [-]. */
-const most = { minute: 1500, coarse: 4000, regions: 20_000, runs: 4 };
+const most = { minute: 1500, coarse: 4000, regions: 20_000, runs: 80 };
 /** Weight of the wish to keep blocks together [scale], far below any price that matters. */
 const together = 1e-6;
 
@@ -79,12 +81,13 @@ const together = 1e-6;
  * Law: least sum of price x power x time with volume, needs and ceilings kept. Without a limit on
  * changes, minutes alike in price, ceiling and open windows are interchangeable, so minutes per
  * class and speed decide all: a linear programme, whose dual is a bound by weak duality, then whole
- * minutes by trading and branch and bound. With one, or where shortest runs bind, branch and bound
- * over the order of speeds and the times of change, each region bounded by the dual of its days.
+ * minutes by trading and branch and bound. Where shortest runs bind, branch and bound over when one
+ * run of each need begins. With a limit on changes, branch and bound over the order of speeds and
+ * the times of change, each region bounded by the dual of its days.
  * @param inputs Speeds, needs, limits, quiet hours and prices [see CheapestDayInputs], fields as there.
  * @returns The day [see FoundDay] with cost [currency], a bound no day undercuts and the gap [-]; kind none where nothing keeps everything, unsettled where neither was found within the search.
  * @throws CoreError when an input is outside its range, or the prices do not cover the day once.
- * Accuracy: the gap returned, proven; at most 0.01 % on ordinary days without a limit on changes, 0.1 % with one in all but a few where a minute more or less costs more (then 0.2 %). Where shortest runs bind the bound leaves them out, and the gap may be wide; reference file schedule-optimum.
+ * Accuracy: the gap returned, proven; at most 0.01 % on ordinary days without a limit on changes, 0.1 % with one in all but a few where a minute more or less costs more (then 0.2 %). Where a need takes several runs that are hardly long enough, or a limit on changes meets shortest runs, the bound leaves runs out and the gap may be wide; reference file schedule-optimum.
  * Source: Dantzig, Linear Programming and Extensions, 1963 (weak duality); Geoffrion, Mathematical Programming Study 2, 1974 (Lagrangean bounds).
  * @example cheapestDay({ speeds: [{ ratio: 0.5, flow: 0.003, power: 200 }], mayStop: true, leastVolume: 108, needs: [], limits: [], quiet: [], prices: [{ start: 0, end: 1440, price: 0.3 }] }).cost // 0.6000
  */
@@ -126,29 +129,33 @@ export function* searchCheapestDay(
     return foundDay(ring, legs, whole.bound, sharing.worth);
   if (whole === null && mostChanges === undefined)
     return isCoarse ? noDay(null) : { kind: 'unsettled' };
-  // Runs too short to count: a few more changes than the day without them has are always enough to try.
-  const changes = mostChanges ?? Math.min(12, (legs === null ? 8 : changesIn(legs)) + 2);
   const bound = whole?.bound ?? sharing.bound;
+  if (mostChanges === undefined) {
+    const from = { bound: bound * ring.scale, worth: sharing.worth };
+    const kept = cheapestWithRuns(
+      inputs,
+      ring,
+      from,
+      isCoarse ? wantedGap.coarse : wantedGap.few,
+      most.runs,
+    );
+    if (kept.legs === null) return { kind: 'unsettled' };
+    return foundDay(ring, kept.legs, kept.bound / ring.scale, kept.worth);
+  }
   const found = yield* searchDay({
     ring,
-    changes,
+    changes: mostChanges,
     worth: sharing.worth,
     bound,
     day: null,
     wanted: isCoarse ? wantedGap.coarse : wantedGap.few,
-    regions: mostChanges === undefined ? most.runs : most.regions,
+    regions: most.regions,
   });
   if (found.day === null) {
-    const proven = found.bound >= ring.slots + 1 && mostChanges !== undefined;
+    const proven = found.bound >= ring.slots + 1;
     return proven ? noDay(legs !== null && runs ? changesIn(legs) : null) : { kind: 'unsettled' };
   }
-  // With any number of changes allowed only the bound without runs is proven.
-  return foundDay(
-    ring,
-    found.day.legs,
-    mostChanges === undefined ? bound : found.bound,
-    found.worth,
-  );
+  return foundDay(ring, found.day.legs, found.bound, found.worth);
 }
 
 const noDay = (changesEnough: number | null): NoDay => ({

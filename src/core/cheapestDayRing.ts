@@ -5,7 +5,7 @@
 import type { CheapestDayInputs, SpeedRow } from './cheapestDayInputs.ts';
 import { minutesPerDay } from './constants.ts';
 import { flowSlack, type ServiceNeed } from './dayReport.ts';
-import { spanHolds } from './spans.ts';
+import { type Span, spanHolds } from './spans.ts';
 
 /** A speed of the search, standstill among them. */
 export interface RingSpeed {
@@ -73,12 +73,18 @@ export interface Ring {
 /** Volume is summed in doubles: a day may fall short by this share of it, and no more. */
 export const volumeSlack = 1e-10;
 
+/** A stretch in which a need must be served, whatever it costs. */
+export interface Forced extends Span {
+  /** Place of the need in the list of the ring [-], 0 or more. */
+  readonly place: number;
+}
+
 /**
- * The ring of a set of inputs that have been found sound.
+ * The ring of a set of inputs that have been found sound, with some service fixed in time if wanted.
  *
  * @internal
  */
-export function ringOf(inputs: CheapestDayInputs): Ring {
+export function ringOf(inputs: CheapestDayInputs, forced: readonly Forced[] = []): Ring {
   const { minuteStep: minutes = 1 } = inputs;
   const needs = inputs.needs.filter((need) => need.minutes > 0).map((n) => ringNeed(n, minutes));
   const rows = inputs.speeds
@@ -91,7 +97,7 @@ export function ringOf(inputs: CheapestDayInputs): Ring {
   const still: RingSpeed = { row: null, flow: 0, power: 0, serves: 0 };
   const speeds = inputs.mayStop ? [still, ...moving] : moving;
   const slotVolume = greatest * 60 * minutes;
-  const found = stretchesOf(inputs, speeds, needs, minutes);
+  const found = stretchesOf(inputs, speeds, needs, forced);
   const cost = found.classes.map(({ price }) =>
     Float64Array.from(speeds, ({ power }) => (price * power * minutes) / 60_000),
   );
@@ -133,6 +139,8 @@ interface Piece {
   readonly slots: number;
   readonly price: number;
   readonly speeds: readonly number[];
+  /** Needs that must be served here, one bit each. */
+  readonly must: number;
   open: number;
 }
 
@@ -140,14 +148,16 @@ function stretchesOf(
   inputs: CheapestDayInputs,
   speeds: readonly RingSpeed[],
   needs: readonly RingNeed[],
-  minutes: number,
+  forced: readonly Forced[],
 ): Pick<Ring, 'stretches' | 'classes'> {
-  const spans = [...inputs.prices, ...inputs.quiet, ...needs.flatMap(({ need }) => need.windows)];
+  const { minuteStep: minutes = 1 } = inputs;
+  const windows = needs.flatMap(({ need }) => need.windows);
+  const spans = [...inputs.prices, ...inputs.quiet, ...windows, ...forced];
   const ends = spans.flatMap(({ start, end }) => [start, end % minutesPerDay]);
   const cuts = [...new Set([0, ...ends])].sort((a, b) => a - b);
   const pieces = cuts.map((start, place): Piece => {
     const end = cuts[place + 1] ?? minutesPerDay;
-    const held = pieceAt(inputs, speeds, needs, start);
+    const held = pieceAt(inputs, speeds, needs, forced, start);
     return { start: start / minutes, slots: (end - start) / minutes, ...held };
   });
   for (const [place, { run }] of needs.entries()) closeShortWindows(pieces, 1 << place, run);
@@ -159,6 +169,7 @@ function pieceAt(
   inputs: CheapestDayInputs,
   speeds: readonly RingSpeed[],
   needs: readonly RingNeed[],
+  forced: readonly Forced[],
   minute: number,
 ): Omit<Piece, 'start' | 'slots'> {
   const price = inputs.prices.find((span) => spanHolds(span, minute))?.price ?? 0;
@@ -170,7 +181,12 @@ function pieceAt(
     const isOpen = windows.length === 0 || windows.some((window) => spanHolds(window, minute));
     return isOpen ? bits | (1 << place) : bits;
   }, 0);
-  return { price, open: open & served, speeds: allowed };
+  const must = forced.reduce(
+    (bits, each) => (spanHolds(each, minute) ? bits | (1 << each.place) : bits),
+    0,
+  );
+  const able = allowed.filter((place) => (must & ~((speeds[place]?.serves ?? 0) & open)) === 0);
+  return { price, open: open & served, must, speeds: must === 0 ? allowed : able };
 }
 
 /** No run that counts fits where a need is open for less than its shortest run. */
@@ -193,8 +209,8 @@ function gathered(pieces: readonly Piece[]): Pick<Ring, 'stretches' | 'classes'>
   const kinds = new Map<string, number>();
   const classes: (Omit<StretchClass, 'slots'> & { slots: number })[] = [];
   const stretches: { start: number; slots: number; kind: number }[] = [];
-  for (const { start, slots, price, open, speeds } of pieces) {
-    const key = `${price} ${open} ${speeds.length}`;
+  for (const { start, slots, price, open, must, speeds } of pieces) {
+    const key = `${price} ${open} ${must} ${speeds.length}`;
     const kind = kinds.get(key) ?? classes.length;
     kinds.set(key, kind);
     const held = classes[kind];

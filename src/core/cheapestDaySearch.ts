@@ -30,8 +30,8 @@ export interface Searched {
   readonly worth: Worth;
 }
 
-/** After so many regions a wider gap will do. */
-const patience = 600;
+/** After so many regions times changes a wider gap will do. */
+const patience = 4000;
 const patientGap = 2e-3;
 
 /** What a search starts from. */
@@ -227,9 +227,8 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
   let day = start.day;
   // No day costs more than this, so a region that proves more holds none.
   const never = ring.slots + 1;
-  let near = wanted;
   const ceiling = () =>
-    day === null ? never : day.price - Math.max(near * Math.abs(day.price), 1e-9);
+    day === null ? never : day.price - Math.max(wanted * Math.abs(day.price), 1e-9);
   let settled = Number.POSITIVE_INFINITY;
   let worth = start.worth;
   const tried = new Set<string>();
@@ -240,8 +239,11 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
     pool: [],
   });
   for (let regions = 1; regions <= start.regions; regions += 1) {
-    // What is left then is mostly one minute that blocks could share; sliding them shows no end of it.
-    if (regions > patience && ring.minutes === 1) near = Math.max(wanted, patientGap);
+    // What is left late is mostly one minute that blocks could share: sliding them shows no end of it.
+    if (day !== null && ring.minutes === 1 && regions * start.changes > patience) {
+      const left = Math.min(settled, open.least, ceiling());
+      if (gapBetween(day.price, left) <= patientGap) break;
+    }
     const next = open.pop();
     if (next === undefined || next.bound >= ceiling()) {
       if (next !== undefined) settled = Math.min(settled, next.bound);

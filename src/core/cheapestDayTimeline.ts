@@ -38,35 +38,49 @@ export function changesIn(legs: readonly Leg[]): number {
   return whole.length - (whole[0]?.speed === whole.at(-1)?.speed ? 1 : 0);
 }
 
-/** Runs of the ring in which a need is served [slots]. */
-function runsOf(ring: Ring, legs: readonly Leg[], place: number): readonly number[] {
-  const runs: number[] = [];
-  let run = 0;
+/** An unbroken run of service. */
+export interface ServedRun {
+  /** First slot [slots], 0 or more. */
+  readonly start: number;
+  /** How many [slots], 1 or more. */
+  readonly slots: number;
+}
+
+/**
+ * Runs of the ring in which a need is served.
+ *
+ * @internal
+ */
+export function runsIn(ring: Ring, legs: readonly Leg[], place: number): readonly ServedRun[] {
+  const runs: { start: number; slots: number }[] = [];
+  let at = 0;
   let leg = 0;
   let left = legs[0]?.slots ?? 0;
   for (const { kind, slots } of ring.stretches) {
     const open = ((ring.classes[kind]?.open ?? 0) >> place) & 1;
     for (let rest = slots; rest > 0; ) {
-      if (left === 0) {
-        leg += 1;
-        left = legs[leg]?.slots ?? rest;
-        continue;
+      while (left === 0 && leg < legs.length) left = legs[++leg]?.slots ?? 0;
+      const taken = leg < legs.length ? Math.min(rest, left) : rest;
+      const serves = ((ring.speeds[legs[leg]?.speed ?? -1]?.serves ?? 0) >> place) & 1;
+      const last = runs.at(-1);
+      if (open && serves) {
+        if (last !== undefined && last.start + last.slots === at) last.slots += taken;
+        else runs.push({ start: at, slots: taken });
       }
-      const taken = Math.min(rest, left);
-      const serves = ((ring.speeds[legs[leg]?.speed ?? 0]?.serves ?? 0) >> place) & 1;
-      if (open && serves) run += taken;
-      else {
-        runs.push(run);
-        run = 0;
-      }
+      at += taken;
       rest -= taken;
       left -= taken;
     }
   }
+  const [first, last] = [runs[0], runs.at(-1)];
   // The run at midnight goes on into the one that the day began with.
-  if (runs.length === 0) return [run];
-  runs[0] = (runs[0] ?? 0) + run;
+  if (runs.length > 1 && first?.start === 0 && last && last.start + last.slots === ring.slots)
+    return [...runs.slice(1, -1), { start: last.start, slots: last.slots + first.slots }];
   return runs;
+}
+
+function runsOf(ring: Ring, legs: readonly Leg[], place: number): readonly number[] {
+  return runsIn(ring, legs, place).map(({ slots }) => slots);
 }
 
 /**
