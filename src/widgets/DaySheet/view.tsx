@@ -9,18 +9,23 @@ import { Cheapest } from '#widgets/CheapestDay/Cheapest.tsx';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { Field } from '#widgets/kit/Field.tsx';
+import { Later } from '#widgets/kit/Later.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { BlockList } from './BlockList.tsx';
-import { Compare } from './Compare.tsx';
 import type { WorkedDay } from './figures.ts';
 import { LaneKey, Lanes } from './Lanes.tsx';
 import { createDayModel, type DayModel } from './model.ts';
 import { Limits, Needs } from './Needs.tsx';
-import { PrintSheet, type SheetCaution } from './PrintSheet.tsx';
+import type { SheetCaution } from './PrintSheet.tsx';
 import { Strip } from './Strip.tsx';
 import { PriceTable, Totals } from './Totals.tsx';
 import { tableOf } from './table.ts';
 import { dayKindText, findingText, saidText } from './text.ts';
+
+const loadCompare = async () => (await import('./Compare.tsx')).Compare;
+const builtCompare = import.meta.env.SSR ? await loadCompare() : null;
+const loadPrintSheet = async () => (await import('./PrintSheet.tsx')).PrintSheet;
+const builtPrintSheet = import.meta.env.SSR ? await loadPrintSheet() : null;
 
 interface DaySheetProps {
   readonly id: string;
@@ -91,11 +96,21 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
         </section>
         <section class="day-section">
           <h2>Beside another day</h2>
-          <Compare id={`${id}-compare`} model={calm} />
+          <Later
+            load={loadCompare}
+            built={builtCompare}
+            props={{ id: `${id}-compare`, model: calm }}
+            wake={model.pad}
+          />
         </section>
         <Announce sentence={spoken} />
       </div>
-      <PrintSheet model={model} cautions={props.cautions} />
+      <Later
+        load={loadPrintSheet}
+        built={builtPrintSheet}
+        props={{ model, cautions: props.cautions }}
+        wake={model.pad}
+      />
     </div>
   );
 }

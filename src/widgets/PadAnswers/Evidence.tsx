@@ -1,4 +1,4 @@
-import type { ComponentChildren, JSX } from 'preact';
+import type { JSX } from 'preact';
 import { Table } from '#charts/Table.tsx';
 import { stepElement } from '#widgets/PadForm/steps.ts';
 import * as evidence from './evidenceText.ts';
@@ -49,23 +49,5 @@ function Points({ title, items, isWarning = false }: PointsProps): JSX.Element {
         ))}
       </ul>
     </div>
-  );
-}
-
-interface PartProps {
-  readonly id: string;
-  readonly title: string;
-  readonly lead?: string;
-  readonly children: ComponentChildren;
-}
-
-/** One part of the answers under its heading. */
-export function AnswerPart({ id, title, lead, children }: PartProps): JSX.Element {
-  return (
-    <section class="answers-part" aria-labelledby={id}>
-      <h3 id={id}>{title}</h3>
-      {lead !== undefined && <p class="answers-lead">{lead}</p>}
-      {children}
-    </section>
   );
 }

@@ -1,26 +1,27 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
-import { padModel } from '#pad/assemble.ts';
 import { ownerPad } from '#pad/demoOwner.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import { padStore } from '#pad/padStore.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { PadStore } from '#pad/store.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { Later } from '#widgets/kit/Later.tsx';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
-import { AnswerPart, Evidence } from './Evidence.tsx';
+import { AnswerPart } from './AnswerPart.tsx';
 import { hereAt } from './figures.ts';
 import { Ladder } from './Ladder.tsx';
 import { Limits } from './Limits.tsx';
-import { Missing, Nothing } from './Missing.tsx';
 import { type AnswersModel, createAnswers } from './model.ts';
 import { OperatingPicture } from './OperatingPicture.tsx';
 import { readoutsOf } from './readouts.ts';
-import { Shares } from './Shares.tsx';
 import * as text from './text.ts';
+
+const loadRest = async () => (await import('./Rest.tsx')).Rest;
+const builtRest = import.meta.env.SSR ? await loadRest() : null;
 
 interface PadAnswersProps {
   readonly id?: string;
@@ -38,7 +39,15 @@ export default function PadAnswers(props: PadAnswersProps): JSX.Element {
   return (
     <div class="answers" id={id}>
       <h2 class="answers-title">What your pad does</h2>
-      {hasScene.value ? <Answers id={id} model={model} /> : <Nothing model={model} />}
+      {hasScene.value && <Answers id={id} model={model} />}
+      <Later load={loadRest} built={builtRest} props={{ id, model }} wake={model.pad} />
+      {hasScene.value && (
+        <p class="answers-next">
+          <a class="button" href="/day/">
+            Lay these speeds over a day
+          </a>
+        </p>
+      )}
     </div>
   );
 }
@@ -49,9 +58,6 @@ interface AnswersProps {
 }
 
 function Answers({ id, model }: AnswersProps): JSX.Element {
-  const hasLacks = useComputed(() =>
-    Object.values(padModel(model.pad.value).missing).some((lacking) => lacking.length > 0),
-  );
   return (
     <>
       <Point id={`${id}-point`} model={model} />
@@ -65,22 +71,6 @@ function Answers({ id, model }: AnswersProps): JSX.Element {
       <AnswerPart id={`${id}-limits`} title="Limits">
         <Limits model={model} />
       </AnswerPart>
-      <AnswerPart id={`${id}-shares`} title="Where the head goes">
-        <Shares model={model} />
-      </AnswerPart>
-      <AnswerPart id={`${id}-evidence`} title="How this is known">
-        <Evidence model={model} />
-      </AnswerPart>
-      {hasLacks.value && (
-        <AnswerPart id={`${id}-missing`} title="What is still missing">
-          <Missing model={model} />
-        </AnswerPart>
-      )}
-      <p class="answers-next">
-        <a class="button" href="/day/">
-          Lay these speeds over a day
-        </a>
-      </p>
     </>
   );
 }

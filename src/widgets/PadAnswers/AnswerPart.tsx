@@ -1,0 +1,19 @@
+import type { ComponentChildren, JSX } from 'preact';
+
+interface PartProps {
+  readonly id: string;
+  readonly title: string;
+  readonly lead?: string;
+  readonly children: ComponentChildren;
+}
+
+/** One part of the answers under its heading. */
+export function AnswerPart({ id, title, lead, children }: PartProps): JSX.Element {
+  return (
+    <section class="answers-part" aria-labelledby={id}>
+      <h3 id={id}>{title}</h3>
+      {lead !== undefined && <p class="answers-lead">{lead}</p>}
+      {children}
+    </section>
+  );
+}
