@@ -9,6 +9,8 @@ export default getViteConfig({
     exclude: ['tests/site/**', 'node_modules/**'],
     // Loading the modules anew for each file takes longer than all the tests; no test changes a
     // global or a module, so the files of one worker share them.
+    // A loaded machine is no failure: nothing here asserts a time.
+    testTimeout: 60_000,
     pool: 'threads',
     isolate: false,
   },
