@@ -35,7 +35,8 @@ type Demand =
   | { readonly kind: 'need'; readonly id: string }
   | { readonly kind: 'limit'; readonly id: string }
   | { readonly kind: 'quiet'; readonly place: number }
-  | { readonly kind: 'volume' | 'mustRun' };
+  | { readonly kind: 'volume' }
+  | { readonly kind: 'mustRun' };
 
 /** Slots that are missing and still count as none. */
 const nothing = 1e-6;
