@@ -8,9 +8,10 @@ import Check from '#widgets/Check/Check.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import GaugeHead from '#widgets/GaugeHead/GaugeHead.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
+import SuctionLadder from '#widgets/SuctionLadder/SuctionLadder.astro';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
-import SuctionLadder from '#widgets/SuctionLadder/SuctionLadder.astro';
+import WaterPerKilowattHour from '#widgets/WaterPerKilowattHour/WaterPerKilowattHour.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
 import Step from './Step.astro';
@@ -30,8 +31,8 @@ export const lessonTags = {
   Check,
   FlowPowerSpeed,
   Formula,
-  HourHunt,
   GaugeHead,
+  HourHunt,
   InShort,
   MarginNote,
   Source,
@@ -41,6 +42,7 @@ export const lessonTags = {
   UnitsNote,
   Value,
   ValveWalk,
+  WaterPerKilowattHour,
   Wide,
   Worked,
 };

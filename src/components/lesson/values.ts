@@ -1,12 +1,13 @@
 import { isUnitOf, type Quantity, type UnitOf, unitsOf } from '#units/quantities.ts';
 import type { LessonValue, ValueMakers, ValueProps } from './value.ts';
 import { makers as day } from './values/day.ts';
+import { makers as head } from './values/head.ts';
 import { makers as operatingPoint } from './values/operatingPoint.ts';
 import { makers as prices } from './values/prices.ts';
-import { makers as head } from './values/head.ts';
 import { makers as pump } from './values/pump.ts';
 import { makers as suctionSide } from './values/suctionSide.ts';
 import { makers as water } from './values/water.ts';
+import { makers as whereTheCubeStops } from './values/whereTheCubeStops.ts';
 
 /** Every figure a lesson may ask for, by name; one file a subject. */
 const makers: ValueMakers = {
@@ -17,6 +18,7 @@ const makers: ValueMakers = {
   ...operatingPoint,
   ...day,
   ...suctionSide,
+  ...whereTheCubeStops,
 };
 
 /** Works out one figure of a lesson from the core. */

@@ -1,11 +1,12 @@
 import type { QuestionMaker } from './question.ts';
 import { bank as buildADay } from './questions/buildADay.ts';
 import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
-import { bank as operatingPoint } from './questions/operatingPoint.ts';
-import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
-import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as headAndGauges } from './questions/headAndGauges.ts';
+import { bank as operatingPoint } from './questions/operatingPoint.ts';
+import { bank as suctionSide } from './questions/suctionSide.ts';
+import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
+import { bank as whereTheCubeStops } from './questions/whereTheCubeStops.ts';
 
 /*
  * Used where the site is built, and by tests. A page carries the question it shows, and fetches the
@@ -16,11 +17,12 @@ import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 export const banks = {
   buildADay,
   flowPowerSpeed,
-  operatingPoint,
-  tariffsAndTheCheapestDay,
-  suctionSide,
-  velocityAndBore,
   headAndGauges,
+  operatingPoint,
+  suctionSide,
+  tariffsAndTheCheapestDay,
+  velocityAndBore,
+  whereTheCubeStops,
 } as const;
 
 export type BankName = keyof typeof banks;

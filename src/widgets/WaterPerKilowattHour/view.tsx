@@ -1,0 +1,264 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { Frame } from '#charts/Frame.tsx';
+import type { Spot } from '#charts/labels.ts';
+import { Curve, CurveLabel, Marker, Rule } from '#charts/marks.tsx';
+import { fraction, valueAt } from '#charts/scale.ts';
+import { joulesPerKilowattHour } from '#core/constants.ts';
+import { symbolFor } from '#units/format.ts';
+import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { Readings } from '#widgets/kit/Readings.tsx';
+import { exampleSetup } from './example.ts';
+import { startSpeed } from './mileage.ts';
+import { createModel, type WaterModel } from './model.ts';
+import { type Drawn, drawnOf, type Sides, sidesOf } from './plot.ts';
+import { readings, sentence, spokenFixed, spokenLift, spokenSpeed, table } from './text.ts';
+
+/** Speed the picture opens at [rpm]: between the best speed and the top. */
+const opening = 1400;
+
+/** Water for a kilowatt-hour against speed: where the cube law stops paying. */
+export default function WaterPerKilowattHour({ id }: { id: string }): JSX.Element {
+  const model = useMemo(() => createModel(exampleSetup, opening), []);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  const fields = useMemo(
+    () => ({
+      speed: dialInLink(model.speed),
+      fixed: dialInLink(model.fixed),
+      lift: dialInLink(model.lift),
+    }),
+    [model],
+  );
+  useLinkState('perkwh', fields);
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const hasOwn = useComputed(() => model.own.value !== undefined);
+  const sides = useComputed(() => sidesOf(model));
+  const drawn = useComputed(() => drawnOf(model, sides.value));
+  const said = {
+    speed: useComputed(() => spokenSpeed(model)),
+    fixed: useComputed(() => spokenFixed(model)),
+    lift: useComputed(() => spokenLift(model)),
+  };
+  return (
+    <Figure
+      id={id}
+      title="Water for a kilowatt-hour"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      source={model.source}
+      hasOwn={hasOwn}
+      note="The pump and its pipes are invented. The thin line is the plain cube: the same pump without fixed draw and lift, flow with the speed and power with its cube. Where a line leaves the paper at the top it goes on rising."
+    >
+      <WaterPicture model={model} sides={sides.value} drawn={drawn} said={said} />
+      <PowerPicture model={model} sides={sides.value} drawn={drawn} said={said} />
+      <Controls id={id} model={model} said={said} />
+      <Figures model={model} />
+    </Figure>
+  );
+}
+
+interface Said {
+  readonly speed: ReadonlySignal<string>;
+  readonly fixed: ReadonlySignal<string>;
+  readonly lift: ReadonlySignal<string>;
+}
+
+interface PictureProps {
+  readonly model: WaterModel;
+  readonly sides: Sides;
+  readonly drawn: ReadonlySignal<Drawn>;
+  readonly said: Said;
+}
+
+function WaterPicture({ model, sides, drawn, said }: PictureProps): JSX.Element {
+  const x = sides.speed.axis;
+  const y = sides.water.axis;
+  const line = useComputed(() => drawn.value.water);
+  const plain = useComputed(() => drawn.value.plainWater);
+  const best = useComputed(() => fraction(x, model.best.value?.speed ?? 0));
+  const at = useComputed<Spot>(() => ({
+    x: fraction(x, model.here.value.speed),
+    // A knob above the paper would be out of reach.
+    y: Math.max(0, 1 - fraction(y, model.here.value.mileage * joulesPerKilowattHour)),
+  }));
+  const start = useComputed<Spot>(() => ({
+    x: Math.min(fraction(x, startSpeed(model.asked.value)), 1),
+    // Just above the axis, so that the marks below it can be read.
+    y: 0.95,
+  }));
+  const liftFor = (spot: Spot) => {
+    const { curve, referenceSpeed } = model.setup.value;
+    return curve.shutoffHead * (Math.max(valueAt(x, spot.x), 0) / referenceSpeed) ** 2;
+  };
+  const { waterLabel, plainLabel } = drawn.value;
+  return (
+    <Frame
+      x={sides.speed}
+      y={sides.water}
+      title="Water for a kilowatt-hour against speed, and by the plain cube"
+      handlesTitle="Set the speed and the lift on the picture"
+      drawing={
+        <>
+          <Rule at={best} />
+          <Curve d={plain} of="plain" faint />
+          <Curve d={line} of="flow" />
+        </>
+      }
+      labels={
+        <>
+          {plainLabel && <CurveLabel at={plainLabel} of="plain" text="the plain cube" />}
+          {waterLabel && <CurveLabel at={waterLabel} of="flow" text="this pump" />}
+          <CurveLabel
+            at={{ x: best.value, y: 0.9, above: true, ends: best.value > 0.7 }}
+            of="plain"
+            text="best speed"
+          />
+          <Marker at={at} of="flow" />
+        </>
+      }
+    >
+      <DragHandle
+        dial={model.lift}
+        label="Lift"
+        spoken={said.lift}
+        at={start}
+        valueAt={liftFor}
+        of="head"
+      />
+      <DragHandle
+        dial={model.speed}
+        label="Speed"
+        spoken={said.speed}
+        at={at}
+        valueAt={(spot) => valueAt(x, spot.x)}
+        of="flow"
+      />
+    </Frame>
+  );
+}
+
+/** The lowest watts, where the fixed draw shows. */
+function PowerPicture({ model, sides, drawn, said }: PictureProps): JSX.Element {
+  const y = sides.power.axis;
+  const line = useComputed(() => drawn.value.power);
+  const plain = useComputed(() => drawn.value.plainPower);
+  const at = useComputed<Spot>(() => ({
+    // A little inside, where the line is still level and no mark of the axis is covered.
+    x: 0.04,
+    y: 1 - fraction(y, model.fixed.value.value),
+  }));
+  return (
+    <Frame
+      x={sides.speed}
+      y={sides.power}
+      shape="strip"
+      title="Wire power at low speeds, and the cube alone"
+      handlesTitle="Set the fixed draw on the picture"
+      drawing={
+        <>
+          <Curve d={plain} of="plain" faint />
+          <Curve d={line} of="power" />
+        </>
+      }
+    >
+      <DragHandle
+        dial={model.fixed}
+        label="Fixed draw"
+        spoken={said.fixed}
+        at={at}
+        valueAt={(spot) => valueAt(y, 1 - spot.y)}
+        orientation="vertical"
+        of="power"
+      />
+    </Frame>
+  );
+}
+
+function Controls({
+  id,
+  model,
+  said,
+}: {
+  readonly id: string;
+  readonly model: WaterModel;
+  readonly said: Said;
+}): JSX.Element {
+  const units = model.units.value;
+  const entries = {
+    speed: useComputed(() => quantityEntry('speed', model.units.value)),
+    fixed: useComputed(() => quantityEntry('power', model.units.value)),
+    lift: useComputed(() => quantityEntry('head', model.units.value)),
+  };
+  return (
+    <>
+      <RangeField
+        id={`${id}-speed`}
+        label="Speed"
+        dial={model.speed}
+        spoken={said.speed}
+        entry={entries.speed}
+        unit={symbolFor(units, 'speed')}
+      />
+      <RangeField
+        id={`${id}-fixed`}
+        label="Fixed draw"
+        dial={model.fixed}
+        spoken={said.fixed}
+        entry={entries.fixed}
+        unit={symbolFor(units, 'power')}
+      />
+      <RangeField
+        id={`${id}-lift`}
+        label="Lift"
+        dial={model.lift}
+        spoken={said.lift}
+        entry={entries.lift}
+        unit={symbolFor(units, 'head')}
+      />
+    </>
+  );
+}
+
+function Figures({ model }: { readonly model: WaterModel }): JSX.Element {
+  const all = useComputed(() => readings(model));
+  return (
+    <Readings
+      items={[
+        { id: 'flow', label: 'Flow', of: 'flow', value: useComputed(() => all.value.flow) },
+        {
+          id: 'power',
+          label: 'Wire power',
+          of: 'power',
+          value: useComputed(() => all.value.power),
+        },
+        {
+          id: 'efficiency',
+          label: 'Wire to water',
+          value: useComputed(() => all.value.efficiency),
+        },
+        {
+          id: 'mileage',
+          label: 'Water for a kilowatt-hour',
+          value: useComputed(() => all.value.mileage),
+        },
+        {
+          id: 'best',
+          label: 'Best speed',
+          value: useComputed(() => all.value.best),
+          note: useComputed(() => all.value.formula),
+        },
+      ]}
+    />
+  );
+}
