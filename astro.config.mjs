@@ -4,6 +4,8 @@ import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import rehypeKatex from 'rehype-katex';
 import remarkMath from 'remark-math';
+import { glossaryLinks } from './src/components/lesson/glossary/linkTerms.ts';
+import { searchIndex } from './src/components/search/searchIndex.ts';
 import { offlineCopy } from './src/layouts/offline/offlineCopy.mjs';
 import { leanMathsFonts } from './src/styles/leanMathsFonts.mjs';
 
@@ -15,7 +17,7 @@ const groups = [
   { name: 'runtime', test: /node_modules\/@?preact\/|preload-helper/ },
   {
     name: 'kit',
-    test: /src\/(units|charts|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine)\.))\/|node_modules\/d3-/,
+    test: /src\/(units|charts|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine)\.))\/|src\/core\/(errors|constants)\.|node_modules\/d3-/,
   },
   {
     name: 'hydraulics',
@@ -26,6 +28,10 @@ const groups = [
     test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans)\.ts/,
   },
   { name: 'gauges', test: /src\/core\/gauges\.ts/ },
+  {
+    name: 'fit',
+    test: /src\/core\/(fitPad|fitPower|padModel|padReadings|padChecks|padEvidence|band)\.ts/,
+  },
   // Named apart, or a lesson that asks for one of them would bring all that reads a pad.
   { name: 'limits', test: /src\/core\/(gauges|limits|needs|npsh)\.ts/ },
   { name: 'pad', test: /src\/pad\/(assemble|padStore)\.ts/ },
@@ -34,12 +40,13 @@ const groups = [
 export default defineConfig({
   outDir: process.env.SITE_DIST ?? 'dist',
   devToolbar: { enabled: false },
-  integrations: [preact(), mdx(), offlineCopy()],
+  // The index is written before all that is there is kept for use offline.
+  integrations: [preact(), mdx(), searchIndex(), offlineCopy()],
   markdown: {
     syntaxHighlight: false,
     processor: unified({
       // A single dollar is money here, so maths always takes two.
-      remarkPlugins: [[remarkMath, { singleDollarTextMath: false }]],
+      remarkPlugins: [[remarkMath, { singleDollarTextMath: false }], glossaryLinks],
       rehypePlugins: [[rehypeKatex, { strict: 'error', throwOnError: true }]],
       // Curly-quote guessing would turn marks like 2" into the wrong glyph.
       smartypants: false,

@@ -45,6 +45,13 @@ export const sources = {
     part: 'Journal of the Institution of Civil Engineers 11(4)',
     link: 'https://doi.org/10.1680/ijoti.1939.13150',
   },
+  'moody-1944': {
+    by: 'L. F. Moody',
+    title: 'Friction factors for pipe flow',
+    year: 1944,
+    part: 'Transactions of the ASME 66; the chart, and the roughness of walls',
+    note: fromMemory,
+  },
   'mckeon-2004': {
     by: 'B. J. McKeon and others',
     title: 'Friction factors for smooth pipe flow',
@@ -145,6 +152,27 @@ export const sources = {
     by: 'ASME',
     title: 'B40.100, Pressure gauges and gauge attachments',
     part: 'accuracy grades',
+  },
+  'reynolds-1883': {
+    by: 'O. Reynolds',
+    title:
+      'An experimental investigation of the circumstances which determine whether the motion of water shall be direct or sinuous',
+    year: 1883,
+    part: 'Philosophical Transactions of the Royal Society 174',
+    link: 'https://doi.org/10.1098/rstl.1883.0029',
+    note: fromMemory,
+  },
+  gum: {
+    by: 'Joint Committee for Guides in Metrology',
+    title: 'JCGM 100, Guide to the expression of uncertainty in measurement',
+    year: 2008,
+    note: fromMemory,
+  },
+  'dantzig-1963': {
+    by: 'G. B. Dantzig',
+    title: 'Linear programming and extensions',
+    year: 1963,
+    note: fromMemory,
   },
   'common-practice': {
     by: 'Common practice',

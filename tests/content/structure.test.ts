@@ -29,6 +29,9 @@ const topLevel = [
   'tsconfig.json',
 ];
 
+/** The one module that may read the tests: it shows their results on a page, as the site is built. */
+const readsTheTests = 'src/components/reference/checks/cases.ts';
+
 const longest = 400;
 
 function filesUnder(folder: string): readonly string[] {
@@ -84,12 +87,22 @@ describe('imports point one way', () => {
   it('core, units, pad, charts, widgets, then the rest', () => {
     const wrong = sources.flatMap((file) => {
       const from = placeOf(file);
+      if (file === readsTheTests) return [];
       return importsOf(file)
         .map((what) => ({ what, to: folderOf(file, what) }))
         .filter(({ to }) => to !== undefined && !mayImport(from, to))
         .map(({ what }) => `${file} imports ${what}`);
     });
     expect(wrong).toEqual([]);
+  });
+
+  it('what reads the tests reads nothing else above itself, and only pages built from it ask for it', () => {
+    const reads = importsOf(readsTheTests).map((what) => folderOf(readsTheTests, what));
+    expect(new Set(reads)).toEqual(new Set([undefined, 'tests', 'components']));
+    const askers = sources.filter((file) =>
+      importsOf(file).some((what) => /reference\/checks\/cases\.ts$|\/cases\.ts$/.test(what)),
+    );
+    expect(askers).toEqual(['src/pages/reference/checks.astro']);
   });
 
   it('core and units need no package but the solver of linear programmes', () => {

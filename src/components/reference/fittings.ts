@@ -1,0 +1,77 @@
+import {
+  craneMultipliers,
+  endCoefficients,
+  type FittingKind,
+  fittingK,
+  fullyTurbulentFriction,
+} from '#core/fittings.ts';
+import { olderTurbulentFriction } from '#core/olderEditions.ts';
+import { formatIn } from '#units/format.ts';
+import { fixed, noValue } from '#units/numerals.ts';
+import { fittingNames } from '#widgets/PadForm/parts.ts';
+import { type PipeFamily, sizesOf } from './pipes.ts';
+import type { FigureTable } from './table.ts';
+
+/** Multipliers that could not be read in the handbook, as their comments in the core say. */
+const fromMemory: ReadonlySet<FittingKind> = new Set([
+  'elbow90',
+  'elbow45',
+  'streetElbow90',
+  'streetElbow45',
+  'returnBend',
+  'teeRun',
+  'teeBranch',
+]);
+
+const kinds = Object.keys(craneMultipliers) as FittingKind[];
+
+/** Crane's turbulent friction factor for each size of a family. */
+export function turbulentFactors({ series, name }: PipeFamily): FigureTable {
+  const hasOlder = series === 'sch40';
+  return {
+    caption: `${name}: fully turbulent friction factor`,
+    headings: [
+      { name: 'Size' },
+      { name: 'Bore', units: ['in', 'mm'] },
+      { name: 'f_T', units: ['–'] },
+      ...(hasOlder ? [{ name: 'Older printings', units: ['–'] }] : []),
+    ],
+    rows: sizesOf(series).map(({ nominal, bore, nominalInches }) => [
+      nominal,
+      formatIn('diameter', bore, 'in', { withUnit: false, places: 3 }),
+      formatIn('diameter', bore, 'mm', { withUnit: false, places: 1 }),
+      fixed(fullyTurbulentFriction(bore), 4),
+      ...(hasOlder
+        ? [nominalInches === undefined ? noValue : fixed(olderTurbulentFriction(nominalInches), 3)]
+        : []),
+    ]),
+  };
+}
+
+/** Loss coefficient of each fitting in each size of a family. */
+export function coefficients({ series, name }: PipeFamily): FigureTable {
+  const sizes = sizesOf(series);
+  return {
+    caption: `${name}: loss coefficient K = n f_T of each fitting`,
+    headings: [
+      { name: 'Fitting' },
+      { name: 'n' },
+      ...sizes.map(({ nominal }) => ({ name: nominal })),
+    ],
+    rows: kinds.map((kind) => [
+      fittingNames[kind] + (fromMemory.has(kind) ? ' *' : ''),
+      String(craneMultipliers[kind]),
+      ...sizes.map(({ bore }) => fixed(fittingK(kind, bore), 2)),
+    ]),
+  };
+}
+
+/** Pipe ends, the same at every size. */
+export const ends: FigureTable = {
+  caption: 'Ends of a pipe: K at every size',
+  headings: [{ name: 'End' }, { name: 'K' }],
+  rows: Object.entries(endCoefficients).map(([kind, k]) => [
+    fittingNames[kind as keyof typeof endCoefficients],
+    fixed(k, 2),
+  ]),
+};
