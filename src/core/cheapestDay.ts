@@ -9,7 +9,7 @@ import { placed } from './cheapestDayPlacement.ts';
 import { type Ring, ringOf, type Stretch } from './cheapestDayRing.ts';
 import { cheapestWithRuns } from './cheapestDayRuns.ts';
 import { type SearchProgress, searchDay } from './cheapestDaySearch.ts';
-import { cheapestSharing, type Preference, type Worth } from './cheapestDayShares.ts';
+import { cheapestSharing, type Preference, sharingAt, type Worth } from './cheapestDayShares.ts';
 import { gapBetween, wholeSlots } from './cheapestDaySlots.ts';
 import {
   blocksOf,
@@ -121,7 +121,9 @@ export function* searchCheapestDay(
   const { minuteStep = 1, mostChanges } = inputs;
   const isCoarse = minuteStep > 1;
   const wanted = isCoarse ? wantedGap.coarse : wantedGap.free;
-  const whole = wholeSlots(ring, sharing, wanted, isCoarse ? most.coarse : most.minute);
+  const plain = () => sharingAt(ring, sharing.worth, sharing.bound, () => 0);
+  const nodes = isCoarse ? most.coarse : most.minute;
+  const whole = wholeSlots(ring, sharing, wanted, nodes, plain);
   const legs = whole === null ? null : placed(ring, whole.tally);
   const runs = legs === null || missingRuns(ring, legs) === 0;
   const few = mostChanges ?? Number.POSITIVE_INFINITY;

@@ -238,7 +238,8 @@ function branch(
 }
 
 /**
- * The cheapest day in whole slots, to a gap wanted; null where none keeps every need.
+ * The cheapest day in whole slots, to a gap wanted; null where none keeps every need. Before it
+ * branches it tries another sharing that is as cheap, where there is one.
  *
  * @internal
  */
@@ -247,9 +248,15 @@ export function wholeSlots(
   sharing: Sharing,
   wanted: number,
   nodes: number,
+  other: () => Sharing | null = () => null,
 ): WholeSlots | null {
   const first = wholeFrom(ring, sharing, wanted / 2);
   if (first !== null && gapBetween(first.price, sharing.bound) <= wanted)
     return { tally: first, bound: sharing.bound };
-  return branch(ring, sharing, first, wanted, nodes);
+  const second = other();
+  const again = second === null ? null : wholeFrom(ring, second, wanted / 2);
+  if (again !== null && gapBetween(again.price, sharing.bound) <= wanted)
+    return { tally: again, bound: sharing.bound };
+  const better = again !== null && (first === null || again.price < first.price) ? again : first;
+  return branch(ring, second ?? sharing, better, wanted, nodes);
 }

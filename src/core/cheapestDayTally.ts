@@ -27,6 +27,7 @@ export class Tally {
   /** What it gives beyond what is asked; below 0 it falls short [slots]. */
   volumeOver: number;
   readonly over: number[];
+  readonly #known = new Map<number, readonly Move[]>();
   /** What it costs [scale]. */
   price = 0;
 
@@ -81,15 +82,26 @@ export class Tally {
   }
 
   /** Every change of speed that some slot of some class could make. */
-  moves(keep: (kind: number, to: number) => boolean = () => true): readonly Move[] {
-    const { ring } = this;
-    return ring.classes.flatMap(({ speeds, open }, kind) => {
-      const used = speeds.filter((speed) => this.count(kind, speed) > 0);
-      const targets = speeds.filter((speed) => keep(kind, speed));
-      return used.flatMap((from) =>
-        targets.flatMap((to) => (from === to ? [] : [moveOf(ring, kind, open, from, to)])),
-      );
-    });
+  moves(keep: (kind: number, to: number) => boolean = () => true): Move[] {
+    const moves: Move[] = [];
+    for (const [kind, { speeds }] of this.ring.classes.entries())
+      for (const from of speeds) {
+        if (this.count(kind, from) === 0) continue;
+        for (const move of this.#movesFrom(kind, from)) if (keep(kind, move.to)) moves.push(move);
+      }
+    return moves;
+  }
+
+  #movesFrom(kind: number, from: number): readonly Move[] {
+    const key = kind * this.ring.speeds.length + from;
+    const held = this.#known.get(key);
+    if (held !== undefined) return held;
+    const { speeds = [], open = 0 } = this.ring.classes[kind] ?? {};
+    const found = speeds
+      .filter((to) => to !== from)
+      .map((to) => moveOf(this.ring, kind, open, from, to));
+    this.#known.set(key, found);
+    return found;
   }
 
   /** How many slots a move can take while everything asked for stays given. */
@@ -162,7 +174,8 @@ export function repair(tally: Tally): boolean {
       const wanted =
         move.volume > 0 ? Math.ceil((-tally.volumeOver - tally.slack) / move.volume) : 1;
       const most = tally.count(move.kind, move.from);
-      for (const slots of new Set([1, Math.min(most, Math.max(1, wanted))])) {
+      const full = Math.min(most, Math.max(1, wanted));
+      for (let slots = 1; slots <= full; slots += Math.max(1, full - 1)) {
         tally.apply(move, slots);
         const gained = missing - tally.missing;
         tally.apply(move, -slots);
