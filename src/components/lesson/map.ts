@@ -5,6 +5,7 @@ import UnitsNote from '#components/UnitsNote.astro';
 import Ask from '#widgets/Ask/Ask.astro';
 import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
 import Check from '#widgets/Check/Check.astro';
+import FilterWeeks from '#widgets/FilterWeeks/FilterWeeks.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import GaugeHead from '#widgets/GaugeHead/GaugeHead.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
@@ -29,6 +30,7 @@ export const lessonTags = {
   BoreVelocity,
   Caution,
   Check,
+  FilterWeeks,
   FlowPowerSpeed,
   Formula,
   GaugeHead,

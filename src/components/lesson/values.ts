@@ -1,6 +1,7 @@
 import { isUnitOf, type Quantity, type UnitOf, unitsOf } from '#units/quantities.ts';
 import type { LessonValue, ValueMakers, ValueProps } from './value.ts';
 import { makers as day } from './values/day.ts';
+import { makers as filter } from './values/filter.ts';
 import { makers as head } from './values/head.ts';
 import { makers as operatingPoint } from './values/operatingPoint.ts';
 import { makers as prices } from './values/prices.ts';
@@ -19,6 +20,7 @@ const makers: ValueMakers = {
   ...day,
   ...suctionSide,
   ...whereTheCubeStops,
+  ...filter,
 };
 
 /** Works out one figure of a lesson from the core. */

@@ -1,5 +1,6 @@
 import type { QuestionMaker } from './question.ts';
 import { bank as buildADay } from './questions/buildADay.ts';
+import { bank as filterLoading } from './questions/filterLoading.ts';
 import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
 import { bank as headAndGauges } from './questions/headAndGauges.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
@@ -16,6 +17,7 @@ import { bank as whereTheCubeStops } from './questions/whereTheCubeStops.ts';
 /** Every self-check of the course, by the lesson it was made for: the name of its file. */
 export const banks = {
   buildADay,
+  filterLoading,
   flowPowerSpeed,
   headAndGauges,
   operatingPoint,

@@ -1,0 +1,240 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { Frame, type Side } from '#charts/Frame.tsx';
+import type { Spot } from '#charts/labels.ts';
+import { Curve, CurveLabel, Marker, Rule } from '#charts/marks.tsx';
+import { linePath } from '#charts/path.ts';
+import { quantitySide } from '#charts/quantityAxis.ts';
+import { fraction, niceAxis, valueAt } from '#charts/scale.ts';
+import { format } from '#units/format.ts';
+import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { Readings } from '#widgets/kit/Readings.tsx';
+import { weeksToDue } from './bench.ts';
+import { exampleBench, openingSpeed } from './example.ts';
+import { createModel, type FilterWeeksModel, type Moment, usualRise } from './model.ts';
+import { readings, sentence, spokenSpeed, spokenWeeks, table } from './text.ts';
+
+const weeksSide: Side = {
+  axis: niceAxis({ max: weeksToDue, count: 4, exact: true }),
+  title: 'Weeks since cleaning',
+  unit: '',
+};
+
+/** A filter from clean to due: the flow and the gauge at a speed, and the speed that holds the flow. */
+export default function FilterWeeks({ id }: { id: string }): JSX.Element {
+  const model = useMemo(() => createModel(exampleBench, openingSpeed), []);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  useLinkState(
+    'filterweeks',
+    useMemo(() => ({ weeks: dialInLink(model.weeks), speed: dialInLink(model.speed) }), [model]),
+  );
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const said = useComputed(() => spokenWeeks(model));
+  const saidSpeed = useComputed(() => spokenSpeed(model));
+  const entry = useComputed(() =>
+    quantityEntry('speed', model.units.value, {
+      least: model.speed.min.value,
+      greatest: model.speed.max.value,
+    }),
+  );
+  const hasOwn = useComputed(() => model.own.value !== undefined);
+  return (
+    <Figure
+      id={id}
+      title="A filter, week by week"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      source={model.source}
+      hasOwn={hasOwn}
+      note="The example is an invented pad. That a filter takes eight weeks, and loads in a straight line, is made up too: yours may take two or twenty, and hurry at the end. The gauge is taken at the level of the pool."
+    >
+      <div class="plot-pair">
+        <FlowPlot model={model} said={said} />
+        <GaugePlot model={model} />
+      </div>
+      <Figures model={model} />
+      <RangeField
+        id={`${id}-weeks`}
+        label="Weeks since cleaning"
+        dial={model.weeks}
+        spoken={said}
+      />
+      <RangeField
+        id={`${id}-speed`}
+        label="Speed"
+        dial={model.speed}
+        spoken={saidSpeed}
+        entry={entry}
+        unit="rpm"
+      />
+    </Figure>
+  );
+}
+
+function Figures({ model }: { model: FilterWeeksModel }): JSX.Element {
+  return <Readings items={readings(model)} />;
+}
+
+interface PlotProps {
+  readonly model: FilterWeeksModel;
+}
+
+/** Path of one figure over the weeks; gaps where it cannot be had. */
+function pathOf(
+  model: FilterWeeksModel,
+  y: Side['axis'],
+  value: (moment: Moment) => number | undefined,
+): string {
+  return linePath(
+    model.moments.value.map((moment) => ({ x: moment.weeks, y: value(moment) })),
+    weeksSide.axis,
+    y,
+  );
+}
+
+/** Flow at the speed left alone, below the flow of the clean filter. */
+function FlowPlot({ model, said }: PlotProps & { said: ReadonlySignal<string> }): JSX.Element {
+  const clean = model.clean.value.left.flow;
+  const side = quantitySide('Flow', 'flow', model.units.value, {
+    max: Math.max(1.2 * clean, 1e-4),
+  });
+  const { axis: y } = side;
+  const line = useComputed(() => pathOf(model, y, ({ left }) => left.flow));
+  const level = 1 - fraction(y, clean);
+  const at = useComputed(() => ({
+    x: fraction(weeksSide.axis, model.here.value.weeks),
+    y: 1 - fraction(y, model.here.value.left.flow),
+  }));
+  const name = useComputed(() => `at ${Math.round(model.speed.value.value)} rpm, left alone`);
+  const end = model.due.value.left.flow;
+  return (
+    <Frame
+      x={weeksSide}
+      y={side}
+      shape="square"
+      title="Flow against weeks since cleaning, at a speed left alone"
+      handlesTitle="Weeks since cleaning, on the picture"
+      drawing={
+        <>
+          <Rule at={level} level of="flow" />
+          <Curve d={line} of="flow" />
+        </>
+      }
+      labels={
+        <>
+          <CurveLabel
+            of="flow"
+            at={{ x: 0.02, y: level, above: true, ends: false }}
+            text="clean, or held by more speed"
+          />
+          <CurveLabel
+            of="flow"
+            at={{ x: 0.98, y: 1 - fraction(y, end), above: false, ends: true }}
+            text={name}
+          />
+          <Marker at={at} of="flow" />
+        </>
+      }
+    >
+      <DragHandle
+        dial={model.weeks}
+        label="Weeks since cleaning"
+        spoken={said}
+        at={at}
+        valueAt={({ x }: Spot) => valueAt(weeksSide.axis, x)}
+        of="flow"
+      />
+    </Frame>
+  );
+}
+
+/** The filter gauge both ways, under the usual sign for cleaning. */
+function GaugePlot({ model }: PlotProps): JSX.Element {
+  const clean = model.clean.value.left.pressure;
+  const units = model.units.value;
+  const all = model.moments.value.flatMap(({ left, held }) => [
+    left.pressure,
+    held?.pressure ?? left.pressure,
+  ]);
+  const side = quantitySide('Filter gauge', 'pressure', units, {
+    max: Math.max(...all, clean + 1.15 * usualRise),
+  });
+  const { axis: y } = side;
+  const left = useComputed(() => pathOf(model, y, (moment) => moment.left.pressure));
+  const held = useComputed(() => pathOf(model, y, (moment) => moment.held?.pressure));
+  const spot = (pressure: number) => ({
+    x: fraction(weeksSide.axis, model.here.value.weeks),
+    y: 1 - fraction(y, pressure),
+  });
+  const at = useComputed(() => spot(model.here.value.left.pressure));
+  const heldAt = useComputed(() => spot(model.here.value.held?.pressure ?? Number.NaN));
+  const sign = 1 - fraction(y, clean + usualRise);
+  const last = model.moments.value.findLast((moment) => moment.held !== undefined);
+  return (
+    <Frame
+      x={weeksSide}
+      y={side}
+      shape="square"
+      title="Filter gauge against weeks since cleaning"
+      drawing={
+        <>
+          <Rule at={sign} level />
+          <Curve d={left} of="head" />
+          <Curve d={held} of="head" faint />
+        </>
+      }
+      labels={
+        <>
+          <CurveLabel
+            of="plain"
+            at={{ x: 0.02, y: sign, above: true, ends: false }}
+            text={`usual sign: ${format('pressure', usualRise, units, { digits: 2 })} above clean`}
+          />
+          <CurveLabel
+            of="head"
+            at={{
+              x: 0.98,
+              y: 1 - fraction(y, model.due.value.left.pressure),
+              above: true,
+              ends: true,
+            }}
+            text="speed left alone"
+          />
+          {last?.held !== undefined && last.weeks > 1 && (
+            <CurveLabel
+              of="head"
+              at={{
+                x: fraction(weeksSide.axis, 0.82 * last.weeks),
+                y: 1 - fraction(y, heldPressure(model, 0.82 * last.weeks)),
+                above: false,
+                ends: false,
+              }}
+              text="flow held"
+            />
+          )}
+          <Marker at={at} of="head" />
+          {model.here.value.held !== undefined && <Marker at={heldAt} of="head" />}
+        </>
+      }
+    />
+  );
+}
+
+/** Gauge at the moment nearest to some weeks, with the flow held [Pa]. */
+function heldPressure(model: FilterWeeksModel, weeks: number): number {
+  const nearest = model.moments.value.reduce((best, each) =>
+    Math.abs(each.weeks - weeks) < Math.abs(best.weeks - weeks) ? each : best,
+  );
+  return nearest.held?.pressure ?? nearest.left.pressure;
+}
