@@ -66,7 +66,8 @@ export function Frame(props: FrameProps): JSX.Element {
 }
 
 /** The values a fifth of the way from mark to mark, over the whole axis: the fine squares of the paper. */
-function fineValues(axis: TickedAxis): number[] {
+function fineValues(axis: TickedAxis): readonly number[] {
+  if (axis.fine !== undefined) return axis.fine;
   const [first, second] = axis.ticks;
   if (first === undefined || second === undefined) return [];
   const step = (second.value - first.value) / 5;
@@ -75,7 +76,11 @@ function fineValues(axis: TickedAxis): number[] {
   return Array.from({ length: count }, (_, index) => first.value + (index - before) * step);
 }
 
-function gridPath(x: TickedAxis, y: TickedAxis, values: (axis: TickedAxis) => number[]): string {
+function gridPath(
+  x: TickedAxis,
+  y: TickedAxis,
+  values: (axis: TickedAxis) => readonly number[],
+): string {
   const down = values(x).map((value) => `M${across(x, value).toFixed(1)},0V${span}`);
   const level = values(y).map((value) => `M0,${upward(y, value).toFixed(1)}H${span}`);
   return [...down, ...level].join('');

@@ -26,6 +26,8 @@ export interface Tick {
 
 export interface TickedAxis extends Axis {
   readonly ticks: readonly Tick[];
+  /** Values of the fine squares of the paper; a fifth of the way from mark to mark when left out. */
+  readonly fine?: readonly number[];
 }
 
 /** Shows the value as it is stored. */

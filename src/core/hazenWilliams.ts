@@ -1,6 +1,7 @@
 /** Hazen–Williams, offered beside Darcy–Weisbach because handbook tables use it. */
-import { requireBetween } from './errors.ts';
-import { flowArea, inch } from './pipe.ts';
+import { standardGravity } from './constants.ts';
+import { requireBetween, requirePositive } from './errors.ts';
+import { flowArea, inch, meanVelocity } from './pipe.ts';
 
 /** A straight run of pipe, for Hazen–Williams. */
 export interface HazenRun {
@@ -57,4 +58,23 @@ export function hazenWilliams(run: HazenRun, form: HazenWilliamsForm = 'si'): nu
   if (form === 'gpm') return hazenGradientGpm(run) * run.length;
   if (form === 'rational') return hazenGradientRational(run) * run.length;
   return hazenGradientSi(run) * run.length;
+}
+
+/**
+ * The Darcy friction factor that Hazen–Williams amounts to, to draw the two laws in one picture.
+ *
+ * Law: f = (h/L) D 2g/V^2, with h from hazenWilliams in its SI spelling.
+ * @param flow Flow [m3/s], above 0 and up to 1e6.
+ * @param bore Inside diameter [m], 0.0001 to 10.
+ * @param c Hazen–Williams coefficient [-], 10 to 200; 150 for new PVC.
+ * @returns Darcy friction factor [-].
+ * @throws CoreError when any of them lies outside its range or is not a number.
+ * Accuracy: exact; the factor does not depend on the viscosity, which is what the law leaves out.
+ * Source: Darcy–Weisbach solved for f; Williams and Hazen, Hydraulic Tables (1905).
+ * @example hazenWilliamsFactor(0.003785411784, 0.0525018, 150) // 0.01876
+ */
+export function hazenWilliamsFactor(flow: number, bore: number, c: number): number {
+  requirePositive('flow', flow, 'm3/s');
+  const gradient = hazenWilliams({ flow, bore, length: 1, c });
+  return (gradient * bore * 2 * standardGravity) / meanVelocity(flow, bore) ** 2;
 }

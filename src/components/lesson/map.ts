@@ -8,6 +8,7 @@ import Check from '#widgets/Check/Check.astro';
 import FilterWeeks from '#widgets/FilterWeeks/FilterWeeks.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import GaugeHead from '#widgets/GaugeHead/GaugeHead.astro';
+import MoodyPicture from '#widgets/MoodyPicture/MoodyPicture.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
 import SuctionLadder from '#widgets/SuctionLadder/SuctionLadder.astro';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
@@ -36,6 +37,7 @@ export const lessonTags = {
   GaugeHead,
   HourHunt,
   InShort,
+  MoodyPicture,
   MarginNote,
   Source,
   Step,

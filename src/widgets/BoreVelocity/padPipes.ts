@@ -59,7 +59,13 @@ function labelOf(share: HeadShare, bore: number, part: number, pad: Pad): string
   return `${sideNames[share.side]} ${name}${partly}`;
 }
 
-/** The fastest run of each bore on each side, where the pump runs at its top speed. */
+/** More of the flow goes before more length, so that the fastest run stands for its bore. */
+function outdoes(run: { part: number; length: number }, before: PadPipe): boolean {
+  const more = run.part / before.share - 1;
+  return more > 1e-9 || (more > -1e-9 && run.length > before.length);
+}
+
+/** The fastest run of each bore on each side, the longest of equally fast ones, where the pump runs at its top speed. */
 function pipesAt(pad: Pad, shares: readonly HeadShare[], flow: number): PadPipe[] {
   const { suction, discharge } = pad.plumbing;
   const sections = new Map(pipesIn([...suction, ...discharge]).map((pipe) => [pipe.id, pipe]));
@@ -70,14 +76,16 @@ function pipesAt(pad: Pad, shares: readonly HeadShare[], flow: number): PadPipe[
     if (section === undefined || bore === undefined || share.flow <= 0) continue;
     const part = share.flow / flow;
     const key = `${side}-${bore}`;
-    if (part <= (fastest.get(key)?.share ?? 0)) continue;
+    const length = section.length ?? 0;
+    const before = fastest.get(key);
+    if (before !== undefined && !outdoes({ part, length }, before)) continue;
     const typed = side === 'suction' ? pad.limits.suctionVelocity : pad.limits.dischargeVelocity;
     fastest.set(key, {
       id: share.id,
       side,
       label: labelOf(share, bore, part, pad),
       bore,
-      length: section.length ?? 0,
+      length,
       roughness: section.roughness ?? smoothPlasticRoughness,
       share: part,
       limit: typed || usualLimit(side),

@@ -6,6 +6,7 @@ import { bank as headAndGauges } from './questions/headAndGauges.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
 import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
+import { bank as friction } from './questions/friction.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 import { bank as whereTheCubeStops } from './questions/whereTheCubeStops.ts';
 
@@ -25,6 +26,7 @@ export const banks = {
   tariffsAndTheCheapestDay,
   velocityAndBore,
   whereTheCubeStops,
+  friction,
 } as const;
 
 export type BankName = keyof typeof banks;

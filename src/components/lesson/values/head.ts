@@ -1,3 +1,4 @@
+import { darcyWeisbach, frictionFactor, smoothPlasticRoughness } from '#core/friction.ts';
 import {
   type GaugeGrade,
   gaugeGrades,
@@ -6,9 +7,11 @@ import {
   roundedDynamicHead,
   totalDynamicHead,
 } from '#core/gauges.ts';
-import { pipeSize } from '#core/pipe.ts';
+import { hazenWilliams } from '#core/hazenWilliams.ts';
+import { flowArea, pipeSize, reynoldsNumber } from '#core/pipe.ts';
 import { water } from '#core/water.ts';
 import { readGiven } from '#units/given.ts';
+import { grouped } from '#units/numerals.ts';
 import { exampleStates, exampleTemperature } from '#widgets/GaugeHead/example.ts';
 import { headsOf } from '#widgets/GaugeHead/model.ts';
 import type { LessonValue, ValueMakers, ValueProps } from '../value.ts';
@@ -54,7 +57,39 @@ function gaugeExample(given: ValueProps): LessonValue {
   }
 }
 
-/** Head: what gauges tell of it. */
+const boreOf = (given: ValueProps) => pipeSize(given['pipe'] ?? '').bore;
+
+const reynoldsOf = (given: ValueProps) =>
+  reynoldsNumber(
+    readGiven('flow', given['flow']) / flowArea(boreOf(given)),
+    boreOf(given),
+    water(readGiven('temperature', given['temperature'])).kinematicViscosity,
+  );
+
+/** Friction over a metre of smooth plastic; the wall is rougher where the lesson says so. */
+function gradientOf(given: ValueProps): number {
+  const rough = given['roughness'];
+  return darcyWeisbach({
+    flow: readGiven('flow', given['flow']),
+    bore: boreOf(given),
+    length: 1,
+    roughness: rough === undefined ? smoothPlasticRoughness : readGiven('roughness', rough),
+    kinematicViscosity: water(readGiven('temperature', given['temperature'])).kinematicViscosity,
+  });
+}
+
+const plain = (value: number, shown: string): LessonValue => ({ quantity: null, value, shown });
+
+/** How many times the loss, once one thing is another: "to-flow", "to-pipe" and so on. */
+function lossTimes(given: ValueProps): LessonValue {
+  const changed = Object.entries(given).flatMap(([name, text]) =>
+    name.startsWith('to-') ? [[name.slice(3), text]] : [],
+  );
+  const times = gradientOf({ ...given, ...Object.fromEntries(changed) }) / gradientOf(given);
+  return plain(times, String(Number(times.toPrecision(2))));
+}
+
+/** Head: what gauges tell of it, and what friction takes. */
 export const makers = {
   headOfPressure: (given) => ({
     quantity: 'head',
@@ -84,4 +119,22 @@ export const makers = {
     }),
   }),
   gaugeExample,
+  reynolds: (given) => {
+    const reynolds = reynoldsOf(given);
+    return plain(reynolds, grouped(String(Number(reynolds.toPrecision(2)))));
+  },
+  frictionFactor: (given) => {
+    const factor = frictionFactor(reynoldsOf(given), smoothPlasticRoughness / boreOf(given));
+    return plain(factor, factor.toFixed(4));
+  },
+  hazenLoss: (given) => ({
+    quantity: 'head',
+    value: hazenWilliams({
+      flow: readGiven('flow', given['flow']),
+      bore: boreOf(given),
+      length: readGiven('length', given['length']),
+      c: Number(given['c']),
+    }),
+  }),
+  lossTimes,
 } as const satisfies ValueMakers;

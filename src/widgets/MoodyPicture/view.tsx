@@ -1,0 +1,132 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { unitFor } from '#units/choice.ts';
+import { format, symbolFor } from '#units/format.ts';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { Readings } from '#widgets/kit/Readings.tsx';
+import { createModel, type MoodyModel, type MoodyProps } from './model.ts';
+import { Picture } from './Picture.tsx';
+import { hazenNote, note, sentence, spoken, table, timesText } from './text.ts';
+
+interface ViewProps extends MoodyProps {
+  readonly id: string;
+}
+
+/** Settings in the link; the reader's own pad never travels in it. */
+function linkFields(model: MoodyModel, first: string): Readonly<Record<string, LinkField>> {
+  const ofExample = (read: () => string) => () => (model.source.value === 'mine' ? '' : read());
+  const flow = dialInLink(model.flow);
+  return {
+    flow: { ...flow, read: ofExample(flow.read) },
+    pipe: {
+      read: ofExample(() => (model.chosen.value.id === first ? '' : model.chosen.value.id)),
+      write: model.choosePipe,
+    },
+    wall: {
+      read: ofExample(() => (model.wall.value === 'plastic' ? '' : model.wall.value)),
+      write: model.chooseWall,
+    },
+  };
+}
+
+/** One run of pipe as a point on the chart of friction factors. */
+export default function MoodyPicture({ id, ...props }: ViewProps): JSX.Element {
+  const model = useMemo(() => createModel(props), []);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  useLinkState(
+    'friction',
+    useMemo(() => linkFields(model, props.pipes[0] ?? ''), [model]),
+  );
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const small = useComputed(() => note(model));
+  const said = useComputed(() => spoken(model));
+  const pipe = useComputed(() => model.chosen.value.id);
+  const hasOwn = useComputed(() => model.own.value !== undefined);
+  const entry = useComputed(() => quantityEntry('flow', model.units.value));
+  const unit = useComputed(() => symbolFor(model.units.value, 'flow'));
+  return (
+    <Figure
+      id={id}
+      title="Friction on one chart"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      source={model.source}
+      hasOwn={hasOwn}
+      note={small}
+    >
+      <div class="moody-choices needs-script" key={model.source.value}>
+        <ChoiceField
+          id={`${id}-pipe`}
+          label="The pipe"
+          choices={model.scene.value.pipes}
+          value={pipe}
+          apply={model.choosePipe}
+        />
+        {model.source.value === 'example' && (
+          <ChoiceField
+            id={`${id}-wall`}
+            label="Its wall"
+            choices={[
+              { id: 'plastic', label: 'Smooth plastic' },
+              { id: 'rusty', label: 'Old galvanised steel' },
+            ]}
+            value={model.wall}
+            apply={model.chooseWall}
+          />
+        )}
+      </div>
+      <Picture model={model} said={said} />
+      <RangeField
+        key={unitFor(model.units.value, 'flow')}
+        id={`${id}-flow`}
+        label="Flow"
+        dial={model.flow}
+        spoken={said}
+        entry={entry}
+        unit={unit}
+      />
+      <Losses model={model} />
+    </Figure>
+  );
+}
+
+/** The loss by both laws, and what twice of each thing does to it. */
+function Losses({ model }: { model: MoodyModel }): JSX.Element {
+  const head = (value: number) => format('head', value, model.units.value);
+  const loss = useComputed(() => head(model.here.value.loss));
+  const over = useComputed(
+    () => `over ${format('length', model.here.value.length, model.units.value)}`,
+  );
+  const hazen = useComputed(() => {
+    const { hazen: found } = model.here.value;
+    return found === undefined ? '–' : head(found);
+  });
+  const hazenWords = useComputed(() => hazenNote(model.here.value));
+  const twice = (name: 'flow' | 'length' | 'bore') => ({
+    value: useComputed(() => timesText(model.here.value.twice[name])),
+    note: useComputed(() => `${head(model.here.value.loss * model.here.value.twice[name])}`),
+  });
+  const [flow, length, bore] = [twice('flow'), twice('length'), twice('bore')];
+  return (
+    <Readings
+      items={[
+        { id: 'loss', label: 'Darcy–Weisbach', value: loss, note: over, of: 'head' },
+        { id: 'hazen', label: 'Hazen–Williams', value: hazen, note: hazenWords, of: 'head' },
+        { id: 'twice-flow', label: 'Twice the flow', ...flow },
+        { id: 'twice-length', label: 'Twice the length', ...length },
+        { id: 'twice-bore', label: 'Twice the bore', ...bore },
+      ]}
+    />
+  );
+}
