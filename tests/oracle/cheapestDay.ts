@@ -54,8 +54,11 @@ function priceAt(inputs: CheapestDayInputs, minute: number): number {
   return found.price;
 }
 
-/** What a programme ends with; null where there is no day. */
-export type OracleDay = { readonly cost: number; readonly bound: number } | null;
+/** What a programme ends with: null where there is no day, no end to the cost where time ran out. */
+export type OracleDay = { readonly cost: number } | null;
+
+/** Time for one programme [s]. */
+const patience = 20;
 
 const term = (value: number, name: string): string =>
   `${value < 0 ? '-' : '+'} ${Math.abs(value)} ${name}`;
@@ -66,8 +69,9 @@ function solveText(highs: Highs, text: string, options: object): OracleDay {
     ObjectiveValue: number;
   };
   if (found.Status === 'Infeasible') return null;
+  if (found.Status === 'Time limit reached') return { cost: Number.POSITIVE_INFINITY };
   if (found.Status !== 'Optimal') throw new Error(`HiGHS says ${found.Status}`);
-  return { cost: found.ObjectiveValue, bound: found.ObjectiveValue };
+  return { cost: found.ObjectiveValue };
 }
 
 /**
@@ -130,8 +134,8 @@ export function oracleMinutes(
     ...(whole ? ['General', names.join('\n ')] : []),
     'End',
   ].join('\n');
-  const found = solveText(highs, text, { mip_rel_gap: 0, mip_abs_gap: 0 });
-  return found && { cost: found.cost / 1000, bound: found.bound / 1000 };
+  const found = solveText(highs, text, { mip_rel_gap: 0, mip_abs_gap: 0, time_limit: patience });
+  return found && { cost: found.cost / 1000 };
 }
 
 /** Slot by slot: one binary for each slot and option, changes counted around the ring, runs kept whole. */
@@ -195,6 +199,6 @@ export function oracleSlots(highs: Highs, inputs: CheapestDayInputs, step: numbe
     binaries.join('\n '),
     'End',
   ].join('\n');
-  const found = solveText(highs, text, { mip_rel_gap: 0, mip_abs_gap: 0 });
-  return found && { cost: found.cost / 1000, bound: found.bound / 1000 };
+  const found = solveText(highs, text, { mip_rel_gap: 0, mip_abs_gap: 0, time_limit: patience });
+  return found && { cost: found.cost / 1000 };
 }
