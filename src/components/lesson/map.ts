@@ -14,6 +14,7 @@ import SuctionLadder from '#widgets/SuctionLadder/SuctionLadder.astro';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
 import WaterPerKilowattHour from '#widgets/WaterPerKilowattHour/WaterPerKilowattHour.astro';
+import YearBars from '#widgets/YearBars/YearBars.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
 import Step from './Step.astro';
@@ -37,8 +38,8 @@ export const lessonTags = {
   GaugeHead,
   HourHunt,
   InShort,
-  MoodyPicture,
   MarginNote,
+  MoodyPicture,
   Source,
   Step,
   SuctionLadder,
@@ -49,4 +50,5 @@ export const lessonTags = {
   WaterPerKilowattHour,
   Wide,
   Worked,
+  YearBars,
 };

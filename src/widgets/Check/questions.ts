@@ -7,6 +7,7 @@ import { bank as operatingPoint } from './questions/operatingPoint.ts';
 import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as friction } from './questions/friction.ts';
+import { bank as theYear } from './questions/theYear.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 import { bank as whereTheCubeStops } from './questions/whereTheCubeStops.ts';
 
@@ -20,13 +21,14 @@ export const banks = {
   buildADay,
   filterLoading,
   flowPowerSpeed,
+  friction,
   headAndGauges,
   operatingPoint,
   suctionSide,
   tariffsAndTheCheapestDay,
+  theYear,
   velocityAndBore,
   whereTheCubeStops,
-  friction,
 } as const;
 
 export type BankName = keyof typeof banks;

@@ -8,13 +8,15 @@ import {
   weightedEnergyFactor,
 } from '#core/energyFactor.ts';
 import { ratioForFlow } from '#core/operatingPoint.ts';
+import { paybackYears } from '#core/payback.ts';
+import { cubePower, wirePower } from '#core/power.ts';
 import { dayEnergy, energyPerVolume, priceDay, priceSeason, priceYear } from '#core/pricing.ts';
 import { toSI } from '#units/convert.ts';
 import { readGiven } from '#units/given.ts';
 import { formatMoney } from '#units/money.ts';
 import { parseTimeOfDay } from '#units/timeOfDay.ts';
 import { exampleMachine } from '#widgets/FlowPowerSpeed/example.ts';
-import { exampleTariff } from '#widgets/HourHunt/example.ts';
+import { exampleTariff } from '#widgets/HourHunt/tariff.ts';
 import { meetingAt } from '#widgets/kit/machine.ts';
 import type { LessonValue, ValueMakers, ValueProps } from '../value.ts';
 
@@ -76,6 +78,23 @@ function moving(given: ValueProps): number {
 const dollars = (energy: number, given: ValueProps) =>
   (energy / joulesPerKilowattHour) * Number(given['price']);
 
+/** Days of a season, or only those of one kind of day. */
+function daysOf(given: ValueProps): number {
+  const season = priceSeason(exampleTariff, year, given['season'] ?? '', []);
+  const kinds = season.byDayType.filter(
+    ({ day }) => given['kind'] === undefined || day.dayType.id === given['kind'],
+  );
+  return kinds.reduce((sum, { days: count }) => sum + count, 0);
+}
+
+/** Energy of so many hours of frost at a speed [J]. */
+function frostDraw(given: ValueProps): number {
+  const fixed = readGiven('power', given['fixed']);
+  const cube = readGiven('power', given['cube']);
+  const ratio = readGiven('speed', given['to']) / readGiven('speed', given['from']);
+  return wirePower(cubePower({ fixed, cube }), 0, ratio) * readGiven('duration', given['time']);
+}
+
 function loadPoints(given: ValueProps) {
   const topFlow = readGiven('flow', given['top-flow']);
   return variableSpeedPoints(topFlow, Number(given['horsepower']));
@@ -107,13 +126,27 @@ export const makers = {
       priceSeason(exampleTariff, year, given['season'] ?? '', [spanOf(given)]).energyCost,
       given,
     ),
-  seasonDays: (given) =>
-    plain(priceSeason(exampleTariff, year, given['season'] ?? '', []).days, { places: '0' }),
-  yearPrice: (given) => money(priceYear(exampleTariff, year, [spanOf(given)]).cost, given),
-  frostEnergy: (given) => ({
-    quantity: 'energy',
-    value: readGiven('power', given['power']) * readGiven('duration', given['time']),
-  }),
+  seasonDays: (given) => plain(daysOf(given), { places: '0' }),
+  yearPrice: (given) => money(priceYear(exampleTariff, year, [spanOf(given)]).energyCost, given),
+  frostEnergy: (given) => ({ quantity: 'energy', value: frostDraw(given) }),
+  frostPrice: (given) => money(dollars(frostDraw(given), given), given),
+  payback: (given) => {
+    const yearlySaving = Number(given['before']) - Number(given['after']);
+    const years = paybackYears({ outlay: Number(given['outlay']), yearlySaving });
+    if (years === null) throw new RangeError('Nothing is saved, so nothing is paid back.');
+    return plain(years, { places: '1' });
+  },
+  energyFactor: (given) =>
+    plain(
+      weightedEnergyFactor([
+        {
+          flow: readGiven('flow', given['flow']),
+          power: readGiven('power', given['power']),
+          weight: 1,
+        },
+      ]),
+      given,
+    ),
   frostStart: () => ({
     quantity: 'temperature',
     value: toSI('temperature', freezeProtection.airTemperatureF, 'degF'),

@@ -1,0 +1,22 @@
+import { padModel } from '#pad/assemble.ts';
+import type { Pad } from '#pad/schema.ts';
+import { meetingAt } from '#widgets/kit/machine.ts';
+import { machineOf } from '#widgets/kit/padMachine.ts';
+import type { YearBarsModel } from './model.ts';
+
+/** Puts the reader's own pump and tariff beside the example; without either the switch stays away. */
+export function takePad(model: YearBarsModel, pad: Pad): void {
+  const machine = machineOf(pad);
+  const { tariff } = padModel(pad);
+  model.own.value =
+    machine === undefined || tariff === null
+      ? undefined
+      : {
+          runningAt: (speed) => meetingAt(machine, speed),
+          leastSpeed: machine.leastSpeed,
+          topSpeed: machine.topSpeed,
+          tariff,
+          year: pad.day.date?.year ?? 2027,
+        };
+  model.units.value = pad.units;
+}

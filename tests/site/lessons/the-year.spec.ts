@@ -1,0 +1,57 @@
+import { carriedYear } from '#widgets/YearBars/example.ts';
+import { createModel } from '#widgets/YearBars/model.ts';
+import { placeFrom } from '#widgets/YearBars/place.ts';
+import { expect, test } from '../fixture.ts';
+
+const yearPlace = placeFrom(carriedYear);
+
+const path = '/lessons/the-year/';
+
+test('speed and hours by the keys price the year as the core does; reset brings it back', async ({
+  page,
+}) => {
+  await page.goto(path);
+  const figure = page.locator('#year-bars');
+  await figure.scrollIntoViewIfNeeded();
+  await expect(page.locator('astro-island[ssr]:has(#year-bars)')).toHaveCount(0);
+  const amount = async (place: number) => {
+    const text = (await figure.locator('.readout-value').nth(place).textContent()) ?? '';
+    return Number(text.replace(/[^\d.]/g, ''));
+  };
+  const model = createModel(yearPlace);
+  expect(await amount(1)).toBe(Math.round(model.variable.value.cost));
+
+  await figure.locator('#year-bars-speed').focus();
+  await page.keyboard.press('PageUp');
+  model.seasonSpeed.press('PageUp');
+  await figure.locator('#year-bars-hours').focus();
+  for (const key of ['ArrowDown', 'ArrowDown']) {
+    await page.keyboard.press(key);
+    model.seasonHours.press(key);
+  }
+  expect(await amount(0)).toBe(Math.round(model.oneSpeed.value.cost));
+  expect(await amount(1)).toBe(Math.round(model.variable.value.cost));
+  expect(await amount(3)).toBeCloseTo(model.payback.value ?? 0, 1);
+
+  await figure.getByLabel('Season to the end of').selectOption('October');
+  model.lastMonth.value = 10;
+  expect(await amount(0)).toBe(Math.round(model.oneSpeed.value.cost));
+  await expect(page).toHaveURL(/yearbars=last-10_hours-25200_speed-2000/);
+
+  await figure.getByRole('button', { name: 'Reset' }).click();
+  model.reset();
+  expect(await amount(1)).toBe(Math.round(model.variable.value.cost));
+  await expect(page).not.toHaveURL(/yearbars=/);
+});
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  test('the year fits', async ({ page }) => {
+    await page.goto(path);
+    await page.locator('#year-bars').scrollIntoViewIfNeeded();
+    const over = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(over).toBe(0);
+  });
+});
