@@ -15,6 +15,7 @@ import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
 import WaterPerKilowattHour from '#widgets/WaterPerKilowattHour/WaterPerKilowattHour.astro';
 import YearBars from '#widgets/YearBars/YearBars.astro';
+import MixingParcels from '#widgets/MixingParcels/MixingParcels.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
 import Step from './Step.astro';
@@ -41,6 +42,7 @@ export const lessonTags = {
   MarginNote,
   MoodyPicture,
   Source,
+  MixingParcels,
   Step,
   SuctionLadder,
   ThreeBlockDay,

@@ -7,6 +7,7 @@ import { makers as operatingPoint } from './values/operatingPoint.ts';
 import { makers as prices } from './values/prices.ts';
 import { makers as pump } from './values/pump.ts';
 import { makers as suctionSide } from './values/suctionSide.ts';
+import { makers as poolWater } from './values/poolWater.ts';
 import { makers as water } from './values/water.ts';
 import { makers as whereTheCubeStops } from './values/whereTheCubeStops.ts';
 
@@ -21,6 +22,7 @@ const makers: ValueMakers = {
   ...suctionSide,
   ...whereTheCubeStops,
   ...filter,
+  ...poolWater,
 };
 
 /** Works out one figure of a lesson from the core. */

@@ -8,6 +8,7 @@ import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as friction } from './questions/friction.ts';
 import { bank as theYear } from './questions/theYear.ts';
+import { bank as volumeAndTurnover } from './questions/volumeAndTurnover.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 import { bank as whereTheCubeStops } from './questions/whereTheCubeStops.ts';
 
@@ -29,6 +30,7 @@ export const banks = {
   theYear,
   velocityAndBore,
   whereTheCubeStops,
+  volumeAndTurnover,
 } as const;
 
 export type BankName = keyof typeof banks;

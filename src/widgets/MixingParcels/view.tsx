@@ -1,0 +1,93 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { unitFor } from '#units/choice.ts';
+import { symbolFor } from '#units/format.ts';
+import type { Quantity as Measured } from '#units/quantities.ts';
+import type { Dial } from '#widgets/kit/dial.ts';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { examplePool } from './example.ts';
+import { createModel, type MixingModel, type Settings } from './model.ts';
+import { Parcels } from './Parcels.tsx';
+import { Picture } from './Picture.tsx';
+import { sentence, spoken, table } from './text.ts';
+
+/** Settings in the link; the reader's own pad never travels in it. */
+function linkFields(model: MixingModel): Readonly<Record<string, LinkField>> {
+  const ofExample = (dial: Dial): LinkField => {
+    const field = dialInLink(dial);
+    return { ...field, read: () => (model.source.value === 'mine' ? '' : field.read()) };
+  };
+  return {
+    volume: ofExample(model.volume),
+    flow: ofExample(model.flow),
+    time: ofExample(model.time),
+  };
+}
+
+/** How much of a pool has passed the filter, hour by hour, and which of it waits. */
+export default function MixingParcels({ id }: { id: string }): JSX.Element {
+  const model = useMemo(() => createModel(examplePool), []);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  useLinkState(
+    'mixing',
+    useMemo(() => linkFields(model), [model]),
+  );
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const hasOwn = useComputed(() => model.own.value !== undefined);
+  return (
+    <Figure
+      id={id}
+      title="A hundred parcels of one pool"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      source={model.source}
+      hasOwn={hasOwn}
+      note="The pool of the example is invented, and every pool here is mixed perfectly: each parcel is as likely as any other to be drawn next. A real pool has corners where water lingers, and does a little worse."
+    >
+      <div class="mixing-row">
+        <Picture model={model} />
+        <Parcels model={model} />
+      </div>
+      <div class="mixing-controls needs-script">
+        <Setting id={id} model={model} name="time" label="Time the pump has run" of="duration" />
+        <Setting id={id} model={model} name="flow" label="Flow" of="flow" />
+        <Setting id={id} model={model} name="volume" label="Water in the pool" of="volume" />
+      </div>
+    </Figure>
+  );
+}
+
+interface SettingProps {
+  readonly id: string;
+  readonly model: MixingModel;
+  readonly name: keyof Settings;
+  readonly label: string;
+  readonly of: Measured;
+}
+
+function Setting({ id, model, name, label, of }: SettingProps): JSX.Element {
+  const said = useComputed(() => spoken(model, name));
+  const entry = useComputed(() => quantityEntry(of, model.units.value));
+  const unit = useComputed(() => symbolFor(model.units.value, of));
+  return (
+    <RangeField
+      key={unitFor(model.units.value, of)}
+      id={`${id}-${name}`}
+      label={label}
+      dial={model[name]}
+      spoken={said}
+      entry={entry}
+      unit={unit}
+    />
+  );
+}
