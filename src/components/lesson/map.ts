@@ -10,6 +10,7 @@ import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import GaugeHead from '#widgets/GaugeHead/GaugeHead.astro';
 import MoodyPicture from '#widgets/MoodyPicture/MoodyPicture.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
+import ReadingBand from '#widgets/ReadingBand/ReadingBand.astro';
 import SuctionLadder from '#widgets/SuctionLadder/SuctionLadder.astro';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
@@ -18,6 +19,7 @@ import YearBars from '#widgets/YearBars/YearBars.astro';
 import MixingParcels from '#widgets/MixingParcels/MixingParcels.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
+import ReadingSheet from './ReadingSheet.astro';
 import Step from './Step.astro';
 import Value from './Value.astro';
 import Wide from './Wide.astro';
@@ -41,6 +43,8 @@ export const lessonTags = {
   InShort,
   MarginNote,
   MoodyPicture,
+  ReadingBand,
+  ReadingSheet,
   Source,
   MixingParcels,
   Step,

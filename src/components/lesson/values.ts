@@ -6,6 +6,7 @@ import { makers as head } from './values/head.ts';
 import { makers as operatingPoint } from './values/operatingPoint.ts';
 import { makers as prices } from './values/prices.ts';
 import { makers as pump } from './values/pump.ts';
+import { makers as readings } from './values/readings.ts';
 import { makers as suctionSide } from './values/suctionSide.ts';
 import { makers as poolWater } from './values/poolWater.ts';
 import { makers as water } from './values/water.ts';
@@ -23,6 +24,7 @@ const makers: ValueMakers = {
   ...whereTheCubeStops,
   ...filter,
   ...poolWater,
+  ...readings,
 };
 
 /** Works out one figure of a lesson from the core. */

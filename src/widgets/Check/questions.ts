@@ -4,6 +4,7 @@ import { bank as filterLoading } from './questions/filterLoading.ts';
 import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
 import { bank as headAndGauges } from './questions/headAndGauges.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
+import { bank as readYourPump } from './questions/readYourPump.ts';
 import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as friction } from './questions/friction.ts';
@@ -25,12 +26,13 @@ export const banks = {
   friction,
   headAndGauges,
   operatingPoint,
+  readYourPump,
   suctionSide,
   tariffsAndTheCheapestDay,
   theYear,
   velocityAndBore,
-  whereTheCubeStops,
   volumeAndTurnover,
+  whereTheCubeStops,
 } as const;
 
 export type BankName = keyof typeof banks;

@@ -1,0 +1,79 @@
+/** What the picture knows of a pad and of its fit: plain data, so that the fit itself can wait. */
+import type { Band } from '#core/band.ts';
+import type { Instrument, ReadQuantity } from '#core/padEvidence.ts';
+
+/** One line of the notebook: what was read at one speed. */
+export interface NoteLine {
+  readonly id: string;
+  /** [rpm] */
+  readonly speed: number;
+  /** On the drive's display [W]. */
+  readonly power: number | undefined;
+  /** On the filter gauge [Pa]. */
+  readonly pressure: number | undefined;
+}
+
+export interface NotePad {
+  /** Speeds [rpm]. */
+  readonly speeds: { readonly least: number; readonly top: number };
+  readonly lines: readonly NoteLine[];
+}
+
+/** Which of the notes are used. */
+export interface Chosen {
+  readonly ids: readonly string[];
+  /** Gauges as well as watts. */
+  readonly gauges: boolean;
+  /** One figure is written down with its digits swapped. */
+  readonly slip: boolean;
+}
+
+/** The two answers that are drawn. */
+export type Answer = 'power' | 'flow';
+
+/** What is known at one speed. */
+export interface Known {
+  /** [rpm] */
+  readonly speed: number;
+  /** Most likely value and its 95 % band [W]. */
+  readonly power: Band & { readonly best: number };
+  /** The same [m3/s]. */
+  readonly flow: Band & { readonly best: number };
+}
+
+export interface Residual {
+  readonly speed: number;
+  readonly quantity: ReadQuantity;
+  readonly measured: number;
+  readonly predicted: number;
+  /** In standard deviations of the reading. */
+  readonly deviations: number;
+}
+
+/** The reading that would narrow the band of an answer most. */
+export interface Next {
+  readonly instrument: Instrument;
+  readonly speed: number;
+  /** Width of the band over the answer, averaged over the speeds [-]. */
+  readonly before: number;
+  readonly after: number;
+}
+
+/** The slowest line used, beside what the others alone would have said there [W]. */
+export interface Foretold {
+  readonly speed: number;
+  readonly measured: number;
+  readonly said: Band & { readonly best: number };
+}
+
+export interface Fitted {
+  /** From slowest to fastest speed. */
+  readonly known: readonly Known[];
+  readonly residuals: readonly Residual[];
+  /** What cannot be right together, in sentences. */
+  readonly contradictions: readonly string[];
+  readonly next: Readonly<Record<Answer, Next>>;
+  readonly foretold: Foretold | undefined;
+}
+
+export type Fitter = (chosen: Chosen) => Fitted;
