@@ -5,14 +5,26 @@ import { ownerPad } from '#pad/demoOwner.ts';
 import { emptyPad } from '#pad/parts.ts';
 import { metric } from '#units/choice.ts';
 import type { Bench } from '#widgets/ThreeBlockDay/bench.ts';
-import { exampleBench, openingSpeeds } from '#widgets/ThreeBlockDay/example.ts';
+import {
+  exampleBench,
+  exampleSetting,
+  exampleWorker,
+  openingBlocks,
+} from '#widgets/ThreeBlockDay/example.ts';
 import { workOut } from '#widgets/ThreeBlockDay/figures.ts';
 import { createModel } from '#widgets/ThreeBlockDay/model.ts';
 import { benchOf, takePad } from '#widgets/ThreeBlockDay/own.ts';
 import { sentence, spokenBegin, table, usualText, wishText } from '#widgets/ThreeBlockDay/text.ts';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/view.tsx';
 
-const opened = () => createModel(exampleBench, openingSpeeds);
+const first = exampleWorker(openingBlocks);
+
+function opened() {
+  const model = createModel(exampleSetting, first);
+  model.worker.value = exampleWorker;
+  return model;
+}
+
 const plain = (text: string) => text.replace(/\u00a0/g, ' ');
 const kilowattHour = 3.6e6;
 
@@ -138,8 +150,11 @@ describe('setting it', () => {
     expect(table(model).columns.join()).toContain('m³/h');
   });
 
-  test('the first picture needs no script', () => {
-    const html = render(<ThreeBlockDay id="day" />);
+  test('the first picture needs no script, and stands until the rest has come', () => {
+    const model = createModel(exampleSetting, first);
+    model.speeds.high.apply(3000);
+    expect(model.here.value).toBe(first);
+    const html = render(<ThreeBlockDay id="day" setting={exampleSetting} first={first} />);
     expect(html).toContain(sentence(opened()));
     expect(html).not.toMatch(/NaN|Infinity|undefined/);
   });
@@ -150,7 +165,7 @@ describe('the reader’s own pad', () => {
     const model = opened();
     takePad(model, ownerPad);
     model.source.value = 'mine';
-    expect(model.bench.value.needs.length).toBeGreaterThan(2);
+    expect(model.setting.value.needs.length).toBeGreaterThan(2);
     expect(sentence(model)).not.toMatch(/NaN|undefined/);
     // The invented owner wants it quiet from 22:00 to 07:00, at 1800 rpm at the most.
     expect(sentence(model)).not.toContain('quiet hours');
@@ -166,7 +181,7 @@ describe('the reader’s own pad', () => {
     const model = opened();
     takePad(model, emptyPad('metric'));
     model.source.value = 'mine';
-    expect(model.bench.value).toBe(exampleBench);
+    expect(model.setting.value).toBe(exampleSetting);
   });
 });
 

@@ -6,11 +6,10 @@ import type { Spot } from '#charts/labels.ts';
 import { Band, Curve, CurveLabel, Rule } from '#charts/marks.tsx';
 import { bandPath, linePath, type Slice } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
+import { stripPieces } from '#charts/ring.ts';
 import { fraction, type TickedAxis, valueAt } from '#charts/scale.ts';
-import { piecesOf, spanMinutes } from '#core/spans.ts';
 import { formatPrice } from '#units/money.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
-import { dearBandsOf } from './figures.ts';
 import { type BlockName, blockNames, type ThreeBlockModel } from './model.ts';
 import { blockLabels, spokenBegin, spokenSpeed } from './text.ts';
 
@@ -43,11 +42,8 @@ function areas(model: ThreeBlockModel, drawn: Drawn): Slice[] {
 
 function useSide(model: ThreeBlockModel, drawn: Drawn, title: string): ReadonlySignal<Side> {
   return useComputed(() => {
-    const point = model.bench.value.pointAt(
-      model.bench.value.speeds.top / model.bench.value.speeds.reference,
-    );
-    const topFlow = point.kind === 'flowing' ? point.flow : 0;
-    const max = drawn === 'flow' ? topFlow : 1.05 * point.power;
+    const { top } = model.here.value;
+    const max = drawn === 'flow' ? top.flow : 1.05 * top.power;
     return quantitySide(title, drawn, model.units.value, { max, count: 3 });
   });
 }
@@ -55,10 +51,10 @@ function useSide(model: ThreeBlockModel, drawn: Drawn, title: string): ReadonlyS
 /** The middle of the longer piece of a block that is cut at midnight [min]. */
 function middleOf(model: ThreeBlockModel, name: BlockName): number {
   const block = model.here.value.parts[blockNames.indexOf(name)]?.block ?? { start: 0, end: 0 };
-  const longest = piecesOf(block).reduce((best, each) =>
-    spanMinutes(each) > spanMinutes(best) ? each : best,
+  const { from, to } = stripPieces(block.start, block.end).reduce((best, piece) =>
+    piece.to - piece.from > best.to - best.from ? piece : best,
   );
-  return (longest.start + longest.end) / 2;
+  return valueAt(hours, (from + to) / 2);
 }
 
 interface PlotProps {
@@ -71,9 +67,8 @@ export function FlowPlot({ model }: PlotProps): JSX.Element {
   const { axis: y } = side;
   const line = useComputed(() => linePath(steps(model, 'flow'), hours, y));
   const area = useComputed(() => bandPath(areas(model, 'flow'), hours, y));
-  const { speeds } = model.bench.value;
-  const point = model.bench.value.pointAt(speeds.top / speeds.reference);
-  const topFlow = point.kind === 'flowing' ? point.flow : 0;
+  const { speeds } = model.setting.value;
+  const topFlow = model.here.value.top.flow;
   // Flow goes nearly as speed, so height on the picture is turned into speed by that alone.
   const speedFor = ({ y: down }: Spot) =>
     topFlow > 0 ? (speeds.top * valueAt(y, 1 - down)) / topFlow : speeds.least;
@@ -132,10 +127,7 @@ export function PowerPlot({ model }: PlotProps): JSX.Element {
   const { axis: y } = side;
   const line = useComputed(() => linePath(steps(model, 'power'), hours, y));
   const area = useComputed(() => bandPath(areas(model, 'power'), hours, y));
-  const { tariff } = model.bench.value;
-  const dear = dearBandsOf(model.bench.value).flatMap((band) =>
-    piecesOf(band).map((piece) => ({ ...band, ...piece })),
-  );
+  const { dear } = model.here.value;
   return (
     <Frame
       x={hoursSide}
@@ -174,7 +166,7 @@ export function PowerPlot({ model }: PlotProps): JSX.Element {
             key={start}
             of="money"
             at={{ x: fraction(hours, start), y: 0, above: false, ends: false }}
-            text={`dear, ${formatPrice(price, tariff.currency)}`}
+            text={`dear, ${formatPrice(price, model.setting.value.currency)}`}
           />
         ))}
     >

@@ -1,9 +1,11 @@
 /** An invented pool, its needs and its two prices, on the pump of the home picture. All made up. */
+import { usualThreeBlockDay } from '#core/day.ts';
 import type { RunningPoint } from '#core/dayReport.ts';
 import { gallon, gallonPerMinute } from '#units/factors.ts';
 import { exampleMachine } from '#widgets/FlowPowerSpeed/example.ts';
 import { meetingAt } from '#widgets/kit/machine.ts';
-import type { Bench } from './bench.ts';
+import type { Bench, Setting, Worker } from './bench.ts';
+import { workOut } from './figures.ts';
 
 const hour = 60;
 const { referenceSpeed, leastSpeed, topSpeed } = exampleMachine;
@@ -19,7 +21,10 @@ function pointAt(ratio: number): RunningPoint {
 const dear = 0.46;
 const cheap = 0.22;
 
+const currency = '$';
+
 export const exampleBench: Bench = {
+  currency,
   speeds: { reference: referenceSpeed, least: leastSpeed, top: topSpeed },
   pointAt,
   volume: 24_000 * gallon,
@@ -52,7 +57,7 @@ export const exampleBench: Bench = {
   limits: [],
   quiet: [],
   tariff: {
-    currency: '$',
+    currency,
     dailyCharge: 0,
     seasons: [
       {
@@ -77,5 +82,21 @@ export const exampleBench: Bench = {
   date: { year: 2027, month: 7, day: 14 },
 };
 
-/** Speeds the day opens with [rpm]: high, middle and low. */
-export const openingSpeeds = { high: 2600, middle: 1800, low: 1200 } as const;
+/** Speeds the day opens with [rpm]. */
+const openingSpeeds = { high: 2600, middle: 1800, low: 1200 } as const;
+
+/** The usual day of the trade, at those speeds. */
+export const openingBlocks = usualThreeBlockDay({
+  high: openingSpeeds.high / referenceSpeed,
+  middle: openingSpeeds.middle / referenceSpeed,
+  low: openingSpeeds.low / referenceSpeed,
+});
+
+export const exampleWorker: Worker = (blocks) => workOut(exampleBench, blocks);
+
+/** What the page carries of the example. */
+export const exampleSetting: Setting = {
+  speeds: exampleBench.speeds,
+  needs: exampleBench.needs,
+  currency,
+};

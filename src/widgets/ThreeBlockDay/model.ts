@@ -1,10 +1,9 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { type Block, usualThreeBlockDay } from '#core/day.ts';
+import type { Block } from '#core/day.ts';
 import { type UnitChoice, us } from '#units/choice.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
 import type { Source } from '#widgets/kit/Figure.tsx';
-import type { Bench } from './bench.ts';
-import { type WorkedDay, workOut } from './figures.ts';
+import type { Setting, WorkedDay, Worker } from './bench.ts';
 
 export const blockNames = ['high', 'middle', 'low'] as const;
 export type BlockName = (typeof blockNames)[number];
@@ -13,9 +12,11 @@ type Each<Value> = Readonly<Record<BlockName, Value>>;
 export interface ThreeBlockModel {
   readonly units: Signal<UnitChoice>;
   readonly source: Signal<Source>;
-  /** The reader's own bench, when the pad knows enough. */
-  readonly own: Signal<Bench | undefined>;
-  readonly bench: ReadonlySignal<Bench>;
+  /** The reader's own pad, when it says enough. */
+  readonly own: Signal<OwnDay | undefined>;
+  /** What works the example out; not there until it has been fetched. */
+  readonly worker: Signal<Worker | undefined>;
+  readonly setting: ReadonlySignal<Setting>;
   /** When each block begins [min]; it ends where the next begins. */
   readonly begins: Each<Dial>;
   /** How fast each runs [rpm]. */
@@ -26,6 +27,11 @@ export interface ThreeBlockModel {
   /** Whether both lengths are those of the usual day. */
   readonly usual: ReadonlySignal<boolean>;
   reset(): void;
+}
+
+export interface OwnDay {
+  readonly setting: Setting;
+  readonly worker: Worker;
 }
 
 /** Least length of a block, and the grid its ends lie on [min]. */
@@ -42,18 +48,22 @@ const within = (value: number, [least, greatest]: readonly [number, number]) =>
   value >= least && value <= greatest;
 
 /** Three blocks that cover the clock: two by day, the third over midnight to the first. */
-export function createModel(example: Bench, opening: Each<number>): ThreeBlockModel {
+export function createModel(example: Setting, first: WorkedDay): ThreeBlockModel {
   const units = signal<UnitChoice>(us);
   const source = signal<Source>('example');
-  const own = signal<Bench | undefined>(undefined);
-  const bench = computed(() => (source.value === 'mine' ? (own.value ?? example) : example));
+  const own = signal<OwnDay | undefined>(undefined);
+  const worker = signal<Worker | undefined>(undefined);
+  const mine = computed(() => (source.value === 'mine' ? own.value : undefined));
+  const setting = computed(() => mine.value?.setting ?? example);
 
-  const [usualHigh, usualMiddle, usualLow] = usualThreeBlockDay({ high: 1, middle: 1, low: 1 });
-  const openingBegins: Each<number> = {
-    high: usualHigh?.start ?? 0,
-    middle: usualMiddle?.start ?? 0,
-    low: usualLow?.start ?? 0,
-  };
+  const opened = (name: BlockName) => first.parts.find(({ block }) => block.id === name);
+  const each = (value: (name: BlockName) => number): Each<number> => ({
+    high: value('high'),
+    middle: value('middle'),
+    low: value('low'),
+  });
+  const openingBegins = each((name) => opened(name)?.block.start ?? 0);
+  const opening = each((name) => Math.round(opened(name)?.speed ?? 0));
   const begin = {
     high: signal(openingBegins.high),
     middle: signal(openingBegins.middle),
@@ -85,8 +95,8 @@ export function createModel(example: Bench, opening: Each<number>): ThreeBlockMo
     ),
   };
 
-  const least = computed(() => bench.value.speeds.least);
-  const top = computed(() => bench.value.speeds.top);
+  const least = computed(() => setting.value.speeds.least);
+  const top = computed(() => setting.value.speeds.top);
   const asked = {
     high: signal(opening.high),
     middle: signal(opening.middle),
@@ -113,7 +123,7 @@ export function createModel(example: Bench, opening: Each<number>): ThreeBlockMo
     blockNames.map((name, at) => {
       const next = blockNames[(at + 1) % blockNames.length] ?? 'high';
       const off = name === 'low' && stops.value;
-      const ratio = off ? 0 : speeds[name].value.value / bench.value.speeds.reference;
+      const ratio = off ? 0 : speeds[name].value.value / setting.value.speeds.reference;
       return { id: name, start: begin[name].value, end: begin[next].value, ratio };
     }),
   );
@@ -121,11 +131,15 @@ export function createModel(example: Bench, opening: Each<number>): ThreeBlockMo
     units,
     source,
     own,
-    bench,
+    worker,
+    setting,
     begins,
     speeds,
     stops,
-    here: computed(() => workOut(bench.value, blocks.value)),
+    here: computed(() => {
+      const working = mine.value?.worker ?? worker.value;
+      return working === undefined ? first : working(blocks.value);
+    }),
     usual: computed(
       () =>
         within(begin.middle.value - begin.high.value, usualLengths.high) &&

@@ -1,6 +1,7 @@
 import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { Bench } from './bench.ts';
+import { workOut } from './figures.ts';
 import type { ThreeBlockModel } from './model.ts';
 
 /** Day to be priced where the pad names none; any would do. */
@@ -20,12 +21,17 @@ export function benchOf(pad: Pad): Bench | undefined {
     limits,
     quiet,
     tariff,
+    currency: tariff.currency,
     date: pad.day.date ?? someDay,
   };
 }
 
 /** Puts the reader's own pad and units beside the example. */
 export function takePad(model: ThreeBlockModel, pad: Pad): void {
-  model.own.value = benchOf(pad);
+  const bench = benchOf(pad);
+  model.own.value =
+    bench === undefined
+      ? undefined
+      : { setting: bench, worker: (blocks) => workOut(bench, blocks) };
   model.units.value = pad.units;
 }

@@ -3,8 +3,7 @@ import { format, speak, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import type { Reading } from '#widgets/kit/Readings.tsx';
-import type { BenchNeed } from './bench.ts';
-import type { WorkedBlock } from './figures.ts';
+import type { BenchNeed, WorkedBlock } from './bench.ts';
 import { type BlockName, blockNames, type ThreeBlockModel } from './model.ts';
 
 export const blockLabels: Readonly<Record<BlockName, string>> = {
@@ -20,7 +19,7 @@ const percent = (part: number, whole: number) =>
   `${whole > 0 ? Math.round((100 * part) / whole) : 0}\u00a0%`;
 
 const money = (model: ThreeBlockModel, amount: number) =>
-  formatMoney(amount, model.bench.value.tariff.currency);
+  formatMoney(amount, model.setting.value.currency);
 
 function speedText({ speed, flow }: WorkedBlock, model: ThreeBlockModel): string {
   if (speed === 0) return 'off';

@@ -1,6 +1,6 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import { formatTimeOfDay, parseTimeOfDay } from '#units/timeOfDay.ts';
 import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import type { Entry } from '#widgets/kit/entry.ts';
@@ -10,7 +10,7 @@ import { useOwnPad } from '#widgets/kit/ownPad.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
-import { exampleBench, openingSpeeds } from './example.ts';
+import type { Setting, WorkedDay } from './bench.ts';
 import { type BlockName, blockNames, createModel, type ThreeBlockModel } from './model.ts';
 import { FlowPlot, PowerPlot } from './Picture.tsx';
 import {
@@ -53,9 +53,26 @@ function inLink(model: ThreeBlockModel) {
   };
 }
 
+interface ViewProps {
+  readonly id: string;
+  /** The example and its opening day, worked out when the page was built. */
+  readonly setting: Setting;
+  readonly first: WorkedDay;
+}
+
 /** Three blocks over 24 hours on a tariff of two prices, with all that follows from them. */
-export default function ThreeBlockDay({ id }: { id: string }): JSX.Element {
-  const model = useMemo(() => createModel(exampleBench, openingSpeeds), []);
+export default function ThreeBlockDay({ id, setting, first }: ViewProps): JSX.Element {
+  const model = useMemo(() => createModel(setting, first), []);
+  useEffect(() => {
+    void import('./example.ts').then(
+      ({ exampleWorker }) => {
+        model.worker.value = exampleWorker;
+      },
+      () => {
+        // Out of reach: the first picture stands.
+      },
+    );
+  }, []);
   useOwnPad(async () => {
     const { takePad } = await import('./own.ts');
     return (pad) => takePad(model, pad);

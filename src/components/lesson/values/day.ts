@@ -4,8 +4,9 @@ import { dayEnergy } from '#core/pricing.ts';
 import { readGiven } from '#units/given.ts';
 import { formatMoney } from '#units/money.ts';
 import { parseTimeOfDay } from '#units/timeOfDay.ts';
+import type { WorkedBlock, WorkedDay } from '#widgets/ThreeBlockDay/bench.ts';
 import { exampleBench } from '#widgets/ThreeBlockDay/example.ts';
-import { type WorkedBlock, type WorkedDay, workOut } from '#widgets/ThreeBlockDay/figures.ts';
+import { workOut } from '#widgets/ThreeBlockDay/figures.ts';
 import type { LessonValue, ValueMakers, ValueProps } from '../value.ts';
 
 function minute(text: string): number {
