@@ -33,7 +33,7 @@ export function turbulentFactors({ series, name }: PipeFamily): FigureTable {
     headings: [
       { name: 'Size' },
       { name: 'Bore', units: ['in', 'mm'] },
-      { name: 'f_T', units: ['–'] },
+      { name: 'Factor', units: ['–'] },
       ...(hasOlder ? [{ name: 'Older printings', units: ['–'] }] : []),
     ],
     rows: sizesOf(series).map(({ nominal, bore, nominalInches }) => [
@@ -52,7 +52,7 @@ export function turbulentFactors({ series, name }: PipeFamily): FigureTable {
 export function coefficients({ series, name }: PipeFamily): FigureTable {
   const sizes = sizesOf(series);
   return {
-    caption: `${name}: loss coefficient K = n f_T of each fitting`,
+    caption: `${name}: multiplier n and loss coefficient K of each fitting`,
     headings: [
       { name: 'Fitting' },
       { name: 'n' },

@@ -46,8 +46,10 @@ export default function Search(): JSX.Element {
     outcome(model.words.value, model.state.value, model.found.value.length),
   );
   const settled = useSettled(says, 400);
+  const input = useRef<HTMLInputElement>(null);
   useEffect(() => {
-    model.words.value = wordsInAddress();
+    // What was typed before the script had come counts for more than the address.
+    model.words.value = input.current?.value || wordsInAddress();
     void model.load();
   }, []);
   const type = (words: string) => {
@@ -70,6 +72,7 @@ export default function Search(): JSX.Element {
         <label for="search-words">What are you looking for?</label>
         <input
           id="search-words"
+          ref={input}
           class="input search-words"
           type="search"
           autocomplete="off"
