@@ -5,9 +5,9 @@ import { Table } from '#charts/Table.tsx';
 import { padStore } from '#pad/padStore.ts';
 import { problemSentence } from '#pad/problems.ts';
 import type { PadStore } from '#pad/store.ts';
-import { Cheapest } from '#widgets/CheapestDay/Cheapest.tsx';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { Door } from '#widgets/kit/Door.tsx';
 import { Field } from '#widgets/kit/Field.tsx';
 import { Later } from '#widgets/kit/Later.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
@@ -22,6 +22,8 @@ import { PriceTable, Totals } from './Totals.tsx';
 import { tableOf } from './table.ts';
 import { dayKindText, findingText, saidText } from './text.ts';
 
+const loadFinder = async () => (await import('#widgets/CheapestDay/Finder.tsx')).Finder;
+const loadYear = async () => (await import('#widgets/YearSheet/YearSheet.tsx')).YearSheet;
 const loadCompare = async () => (await import('./Compare.tsx')).Compare;
 const builtCompare = import.meta.env.SSR ? await loadCompare() : null;
 const loadPrintSheet = async () => (await import('./PrintSheet.tsx')).PrintSheet;
@@ -92,7 +94,12 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
         </div>
         <section class="day-section">
           <h2>The cheapest day</h2>
-          <Cheapest id={`${id}-cheapest`} day={calm} />
+          <Door
+            lead="Of all days that move the water, serve every need and keep every limit, one is the cheapest. It can be worked out, with the proof."
+            word="Find the cheapest day"
+            load={loadFinder}
+            props={{ id: `${id}-cheapest`, day: calm }}
+          />
         </section>
         <section class="day-section">
           <h2>Beside another day</h2>
@@ -101,6 +108,15 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
             built={builtCompare}
             props={{ id: `${id}-compare`, model: calm }}
             wake={model.pad}
+          />
+        </section>
+        <section class="day-section">
+          <h2>The whole year</h2>
+          <Door
+            lead="Seasons, warm and cold water, a filter that loads and is cleaned, frost: 365 days of this pad, beside another year, and what a pump earns back."
+            word="Work out the year"
+            load={loadYear}
+            props={{ id: `${id}-year`, day: calm }}
           />
         </section>
         <Announce sentence={spoken} />
