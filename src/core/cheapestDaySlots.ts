@@ -176,7 +176,9 @@ function solveNode(
     constraints,
     variables,
   });
-  if (found.status !== 'optimal') return null;
+  if (found.status === 'infeasible') return null;
+  // Whatever else the solver could not settle keeps the bound of its parent.
+  if (found.status !== 'optimal') return { bound: Number.NEGATIVE_INFINITY, shares: [] };
   const shares = found.variables.map(([{ kind, speed }, slots]) => ({ kind, speed, slots }));
   return { bound: found.result, shares };
 }
@@ -203,19 +205,22 @@ function branch(
   const columns = columnsOf(ring, sharing, room);
   const root = solveNode(ring, columns, new Map());
   const open: Node[] = root === null ? [] : [{ ...root, ends: new Map() }];
-  let bound = sharing.bound;
+  // The least of what is settled unseen: nodes within half the wanted gap, and whole ones.
+  let leftOut = Number.POSITIVE_INFINITY;
   for (let step = 0; step < nodes && open.length > 0; step += 1) {
     open.sort((one, other) => other.bound - one.bound);
     const node = open.pop() as Node;
-    bound = Math.max(bound, Math.min(node.bound, best?.price ?? Number.POSITIVE_INFINITY));
     // After a while a gap that is good enough will do.
     const enough = step < patience || ring.minutes > 1 ? wanted : Math.max(wanted, patientGap);
     if (best !== null && gapBetween(best.price, node.bound) <= enough)
-      return { tally: best, bound };
+      return { tally: best, bound: Math.min(node.bound, leftOut, best.price) };
     const found = wholeFrom(ring, { ...sharing, shares: node.shares }, wanted);
     if (found !== null && (best === null || found.price < best.price)) best = found;
     const broken = mostBroken(node.shares);
-    if (broken === undefined) continue;
+    if (broken === undefined) {
+      leftOut = Math.min(leftOut, node.bound);
+      continue;
+    }
     const name = `${broken.kind} ${broken.speed}`;
     const held = node.ends.get(name) ?? {};
     const low = Math.floor(broken.slots + 1e-9);
@@ -226,13 +231,14 @@ function branch(
       const ends = new Map(node.ends).set(name, end);
       const child = solveNode(ring, columns, ends);
       if (child === null) continue;
-      if (best !== null && gapBetween(best.price, child.bound) <= wanted / 2) continue;
+      if (best !== null && gapBetween(best.price, child.bound) <= wanted / 2) {
+        leftOut = Math.min(leftOut, child.bound);
+        continue;
+      }
       open.push({ ...child, bound: Math.max(child.bound, node.bound), ends });
     }
   }
   if (best === null) return null;
-  // Nodes left out were within half the wanted gap of a day at hand.
-  const leftOut = best.price - (wanted / 2) * Math.abs(best.price);
   const left = Math.min(leftOut, ...open.map((node) => node.bound));
   return { tally: best, bound: Math.max(sharing.bound, Math.min(left, best.price)) };
 }

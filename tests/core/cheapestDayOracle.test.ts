@@ -74,6 +74,17 @@ describe('against a general solver', () => {
     expect(tally.impossible).toBeGreaterThan(0);
   });
 
+  it(
+    'a bound is never above the price of whole minutes, where branches were left out early',
+    long,
+    () => {
+      const tally = newTally();
+      for (const seed of [2570, 302, 90])
+        compare(anyCase(seed, { grid: 1, speeds: [1, 58], runs: false }), `any ${seed}`, tally);
+      expect(tally.widest).toBeLessThanOrEqual(1e-3);
+    },
+  );
+
   it('on an hourly grid the exact optimum of a programme in whole hours', long, () => {
     let [days, widest] = [0, 0];
     for (let seed = 0; seed < share(0.15); seed += 1) {
