@@ -148,6 +148,20 @@ export const sources = {
     part: 'appendix B, conversion factors',
     link: 'https://doi.org/10.6028/NIST.SP.811e2008',
   },
+  'cfr-431-485': {
+    by: 'U.S. Department of Energy',
+    title: '10 CFR 431.485, energy conservation standards for dedicated-purpose pool pump motors',
+    year: 2023,
+    part: 'classes by total horsepower',
+    link: 'https://www.ecfr.gov/current/title-10/section-431.485',
+    note: 'That total horsepower is the nominal one times the service factor is from memory.',
+  },
+  'iec-60050-131': {
+    by: 'International Electrotechnical Commission',
+    title: 'IEC 60050-131, International electrotechnical vocabulary: circuit theory',
+    part: 'active, reactive and apparent power, power factor',
+    note: fromMemory,
+  },
   'asme-gauges': {
     by: 'ASME',
     title: 'B40.100, Pressure gauges and gauge attachments',

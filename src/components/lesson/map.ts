@@ -3,20 +3,21 @@ import MarginNote from '#components/MarginNote.astro';
 import Source from '#components/Source.astro';
 import UnitsNote from '#components/UnitsNote.astro';
 import Ask from '#widgets/Ask/Ask.astro';
+import BillArea from '#widgets/BillArea/BillArea.astro';
 import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
 import Check from '#widgets/Check/Check.astro';
 import FilterWeeks from '#widgets/FilterWeeks/FilterWeeks.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import GaugeHead from '#widgets/GaugeHead/GaugeHead.astro';
-import MoodyPicture from '#widgets/MoodyPicture/MoodyPicture.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
+import MixingParcels from '#widgets/MixingParcels/MixingParcels.astro';
+import MoodyPicture from '#widgets/MoodyPicture/MoodyPicture.astro';
 import ReadingBand from '#widgets/ReadingBand/ReadingBand.astro';
 import SuctionLadder from '#widgets/SuctionLadder/SuctionLadder.astro';
 import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
 import WaterPerKilowattHour from '#widgets/WaterPerKilowattHour/WaterPerKilowattHour.astro';
 import YearBars from '#widgets/YearBars/YearBars.astro';
-import MixingParcels from '#widgets/MixingParcels/MixingParcels.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
 import ReadingSheet from './ReadingSheet.astro';
@@ -32,6 +33,7 @@ import Worked from './Worked.astro';
  */
 export const lessonTags = {
   Ask,
+  BillArea,
   BoreVelocity,
   Caution,
   Check,
@@ -42,11 +44,11 @@ export const lessonTags = {
   HourHunt,
   InShort,
   MarginNote,
+  MixingParcels,
   MoodyPicture,
   ReadingBand,
   ReadingSheet,
   Source,
-  MixingParcels,
   Step,
   SuctionLadder,
   ThreeBlockDay,

@@ -4,12 +4,13 @@ import { makers as day } from './values/day.ts';
 import { makers as filter } from './values/filter.ts';
 import { makers as head } from './values/head.ts';
 import { makers as operatingPoint } from './values/operatingPoint.ts';
+import { makers as poolWater } from './values/poolWater.ts';
 import { makers as prices } from './values/prices.ts';
 import { makers as pump } from './values/pump.ts';
 import { makers as readings } from './values/readings.ts';
 import { makers as suctionSide } from './values/suctionSide.ts';
-import { makers as poolWater } from './values/poolWater.ts';
 import { makers as water } from './values/water.ts';
+import { makers as wattsAndKilowattHours } from './values/wattsAndKilowattHours.ts';
 import { makers as whereTheCubeStops } from './values/whereTheCubeStops.ts';
 
 /** Every figure a lesson may ask for, by name; one file a subject. */
@@ -25,6 +26,7 @@ const makers: ValueMakers = {
   ...filter,
   ...poolWater,
   ...readings,
+  ...wattsAndKilowattHours,
 };
 
 /** Works out one figure of a lesson from the core. */

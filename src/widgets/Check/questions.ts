@@ -2,15 +2,16 @@ import type { QuestionMaker } from './question.ts';
 import { bank as buildADay } from './questions/buildADay.ts';
 import { bank as filterLoading } from './questions/filterLoading.ts';
 import { bank as flowPowerSpeed } from './questions/flowPowerSpeed.ts';
+import { bank as friction } from './questions/friction.ts';
 import { bank as headAndGauges } from './questions/headAndGauges.ts';
 import { bank as operatingPoint } from './questions/operatingPoint.ts';
 import { bank as readYourPump } from './questions/readYourPump.ts';
 import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
-import { bank as friction } from './questions/friction.ts';
 import { bank as theYear } from './questions/theYear.ts';
-import { bank as volumeAndTurnover } from './questions/volumeAndTurnover.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
+import { bank as volumeAndTurnover } from './questions/volumeAndTurnover.ts';
+import { bank as wattsAndKilowattHours } from './questions/wattsAndKilowattHours.ts';
 import { bank as whereTheCubeStops } from './questions/whereTheCubeStops.ts';
 
 /*
@@ -32,6 +33,7 @@ export const banks = {
   theYear,
   velocityAndBore,
   volumeAndTurnover,
+  wattsAndKilowattHours,
   whereTheCubeStops,
 } as const;
 

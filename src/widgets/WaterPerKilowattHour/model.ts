@@ -3,6 +3,7 @@ import { type UnitChoice, unitFor, us } from '#units/choice.ts';
 import { toSI } from '#units/convert.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
 import type { Source } from '#widgets/kit/Figure.tsx';
+import { twoMemories } from '#widgets/kit/twoMemories.ts';
 import {
   type Asked,
   asked,
@@ -35,27 +36,6 @@ export interface WaterModel {
 
 export const greatestFixed = 200;
 const greatestLift = 4;
-
-/** A dial with a memory of its own for the example and for the reader's pad. */
-function twoMemories(
-  source: ReadonlySignal<Source>,
-  opening: Readonly<Record<Source, ReadonlySignal<number>>>,
-) {
-  const set = {
-    example: signal<number | undefined>(undefined),
-    mine: signal<number | undefined>(undefined),
-  };
-  return {
-    value: computed(() => set[source.value].value ?? opening[source.value].value),
-    set: (value: number) => {
-      set[source.peek()].value = value;
-    },
-    forget: () => {
-      set.example.value = undefined;
-      set.mine.value = undefined;
-    },
-  };
-}
 
 /** Water for a kilowatt-hour against speed, with a fixed draw and a lift to set. */
 export function createModel(example: Setup, opening: number): WaterModel {

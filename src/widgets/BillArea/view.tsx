@@ -1,0 +1,250 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { Frame, type Side } from '#charts/Frame.tsx';
+import type { Spot } from '#charts/labels.ts';
+import { Band, placed } from '#charts/marks.tsx';
+import { quantitySide } from '#charts/quantityAxis.ts';
+import { across, fraction, span, upward, valueAt } from '#charts/scale.ts';
+import { format, symbolFor } from '#units/format.ts';
+import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { Figure } from '#widgets/kit/Figure.tsx';
+import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { plainEntry } from '#widgets/kit/plainEntry.ts';
+import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { exampleLoad } from './example.ts';
+import { type BillModel, createModel, day, energyOf } from './model.ts';
+import { bars, money, sentence, spokenPower, spokenPrice, spokenTime, table } from './text.ts';
+
+const hour = 3600;
+const hoursPerMark = 4;
+
+/** The 24 hours, with a mark every four. */
+const timeSide: Side = {
+  title: 'Time it runs in a day',
+  unit: 'h',
+  axis: {
+    min: 0,
+    max: day,
+    ticks: [0, 4, 8, 12, 16, 20, 24].map((hours) => ({
+      value: hours * hour,
+      label: String(hours),
+    })),
+  },
+};
+
+interface Said {
+  readonly power: ReadonlySignal<string>;
+  readonly time: ReadonlySignal<string>;
+  readonly price: ReadonlySignal<string>;
+}
+
+/** Watts times hours as an area that is the bill, and beside it the amperes, which are not. */
+export default function BillArea({ id }: { id: string }): JSX.Element {
+  const model = useMemo(() => createModel(exampleLoad), []);
+  useOwnPad(async () => {
+    const { takePad } = await import('./own.ts');
+    return (pad) => takePad(model, pad);
+  });
+  const fields = useMemo(
+    () => ({
+      watts: dialInLink(model.power),
+      time: dialInLink(model.time),
+      price: dialInLink(model.price),
+    }),
+    [model],
+  );
+  useLinkState('bill', fields);
+  const words = useComputed(() => sentence(model));
+  const numbers = useComputed(() => table(model));
+  const hasOwn = useComputed(() => model.own.value !== undefined);
+  const side = useComputed(() =>
+    quantitySide('Wire power', 'power', model.units.value, {
+      max: model.load.value.greatestPower,
+    }),
+  );
+  const said: Said = {
+    power: useComputed(() => spokenPower(model)),
+    time: useComputed(() => spokenTime(model)),
+    price: useComputed(() => spokenPrice(model)),
+  };
+  const square = useComputed(() => {
+    const [first, second] = side.value.axis.ticks;
+    const step = (second?.value ?? 0) - (first?.value ?? 0);
+    return `Pump, motor and price of the example are invented. Each square of the bold grid is ${format('energy', energyOf(step, hoursPerMark * hour), model.units.value)}. The motor is one that runs straight from the supply; behind an electronic drive the current follows another law, and your own ammeter will show other figures.`;
+  });
+  return (
+    <Figure
+      id={id}
+      title="The bill is an area"
+      sentence={words}
+      table={numbers}
+      onReset={model.reset}
+      source={model.source}
+      hasOwn={hasOwn}
+      note={square}
+    >
+      <div class="bill-row">
+        <AreaPicture model={model} side={side.value} said={said} />
+        <Ammeter model={model} />
+      </div>
+      <Controls id={id} model={model} said={said} />
+    </Figure>
+  );
+}
+
+interface AreaProps {
+  readonly model: BillModel;
+  readonly side: Side;
+  readonly said: Said;
+}
+
+/** Keeps the two handles from lying on each other when the area is small [of the picture]. */
+const leastOffset = 0.07;
+
+function AreaPicture({ model, side, said }: AreaProps): JSX.Element {
+  const x = timeSide.axis;
+  const y = side.axis;
+  const area = useComputed(() => {
+    const right = across(x, model.time.value.value).toFixed(1);
+    const top = upward(y, model.power.value.value).toFixed(1);
+    return `M0,${span}V${top}H${right}V${span}Z`;
+  });
+  const width = useComputed(() => fraction(x, model.time.value.value));
+  const height = useComputed(() => fraction(y, model.power.value.value));
+  const timeAt = useComputed<Spot>(() => ({
+    x: width.value,
+    y: 1 - Math.max(height.value / 2, leastOffset),
+  }));
+  const powerAt = useComputed<Spot>(() => ({
+    x: Math.max(width.value / 2, leastOffset),
+    y: 1 - height.value,
+  }));
+  // In the middle of the area; above it where the area is too small to hold words.
+  const totalStyle = useComputed(() => {
+    const inside = height.value > 0.35;
+    return placed({
+      x: Math.min(Math.max(width.value / 2, 0.18), 0.82),
+      y: inside ? 1 - height.value / 2 : 1 - height.value - 0.2,
+    });
+  });
+  const energy = useComputed(() => format('energy', model.energy.value, model.units.value));
+  const cost = useComputed(() => `${money(model, model.cost.value)} a day`);
+  return (
+    <Frame
+      x={timeSide}
+      y={side}
+      title="Watts over hours; the area is the energy of the day"
+      handlesTitle="Set hours and watts on the picture"
+      drawing={
+        <>
+          <Band d={area} of="money" />
+          <path class="bill-edge" d={area} />
+        </>
+      }
+      labels={
+        <span class="bill-total" style={totalStyle}>
+          <b>{energy}</b>
+          {cost}
+        </span>
+      }
+    >
+      <DragHandle
+        dial={model.time}
+        label="Hours a day"
+        spoken={said.time}
+        at={timeAt}
+        valueAt={(spot) => valueAt(x, spot.x)}
+        of="money"
+      />
+      <DragHandle
+        dial={model.power}
+        label="Watts"
+        spoken={said.power}
+        at={powerAt}
+        valueAt={(spot) => valueAt(y, 1 - spot.y)}
+        orientation="vertical"
+        of="power"
+      />
+    </Frame>
+  );
+}
+
+/** What the ammeter shows, and below it what of that does the work. */
+function Ammeter({ model }: { readonly model: BillModel }): JSX.Element {
+  const found = useComputed(() => bars(model)).value;
+  if (found === undefined) {
+    return <p class="bill-note">The current of your pump is not known.</p>;
+  }
+  return (
+    <dl class="bill-meter">
+      <div>
+        <dt>The ammeter shows {found.shown}</dt>
+        <dd>
+          <span
+            class="bill-track is-shown"
+            aria-hidden="true"
+            style={`--share:${found.shownShare.toFixed(4)}`}
+          />
+          <span class="bill-note">times the volts: {found.apparent}</span>
+        </dd>
+      </div>
+      <div>
+        <dt>The watts need {found.working}</dt>
+        <dd>
+          <span
+            class="bill-track"
+            aria-hidden="true"
+            style={`--share:${found.workingShare.toFixed(4)}`}
+          />
+          <span class="bill-note">power factor {found.factor}</span>
+        </dd>
+      </div>
+    </dl>
+  );
+}
+
+function Controls({
+  id,
+  model,
+  said,
+}: {
+  readonly id: string;
+  readonly model: BillModel;
+  readonly said: Said;
+}): JSX.Element {
+  const watts = useComputed(() => quantityEntry('power', model.units.value));
+  const hours = useComputed(() => quantityEntry('duration', model.units.value));
+  const price = useMemo(() => plainEntry('price'), []);
+  const currency = useComputed(() => `${model.load.value.currency} per kWh`);
+  return (
+    <>
+      <RangeField
+        id={`${id}-watts`}
+        label="Watts"
+        dial={model.power}
+        spoken={said.power}
+        entry={watts}
+        unit={symbolFor(model.units.value, 'power')}
+      />
+      <RangeField
+        id={`${id}-hours`}
+        label="Hours a day"
+        dial={model.time}
+        spoken={said.time}
+        entry={hours}
+        unit={symbolFor(model.units.value, 'duration')}
+      />
+      <RangeField
+        id={`${id}-price`}
+        label="Price"
+        dial={model.price}
+        spoken={said.price}
+        entry={price}
+        unit={currency}
+      />
+    </>
+  );
+}
