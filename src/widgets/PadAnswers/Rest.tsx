@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { padModel } from '#pad/assemble.ts';
 import { AnswerPart } from './AnswerPart.tsx';
 import { Evidence } from './Evidence.tsx';
+import { Limits } from './Limits.tsx';
 import { Missing, Nothing } from './Missing.tsx';
 import type { AnswersModel } from './model.ts';
 import { Shares } from './Shares.tsx';
@@ -12,7 +13,7 @@ interface RestProps {
   readonly model: AnswersModel;
 }
 
-/** What stands below the picture: where the head goes, how all is known, what is still missing. */
+/** What stands below the ladder: limits, where the head goes, how all is known, what is still missing. */
 export function Rest({ id, model }: RestProps): JSX.Element {
   const hasScene = useComputed(() => model.scene.value !== null);
   const hasLacks = useComputed(() =>
@@ -21,6 +22,9 @@ export function Rest({ id, model }: RestProps): JSX.Element {
   if (!hasScene.value) return <Nothing model={model} />;
   return (
     <>
+      <AnswerPart id={`${id}-limits`} title="Limits">
+        <Limits model={model} />
+      </AnswerPart>
       <AnswerPart id={`${id}-shares`} title="Where the head goes">
         <Shares model={model} />
       </AnswerPart>

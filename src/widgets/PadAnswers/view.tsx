@@ -14,7 +14,6 @@ import { Readings } from '#widgets/kit/Readings.tsx';
 import { AnswerPart } from './AnswerPart.tsx';
 import { hereAt } from './figures.ts';
 import { Ladder } from './Ladder.tsx';
-import { Limits } from './Limits.tsx';
 import { type AnswersModel, createAnswers } from './model.ts';
 import { OperatingPicture } from './OperatingPicture.tsx';
 import { readoutsOf } from './readouts.ts';
@@ -67,9 +66,6 @@ function Answers({ id, model }: AnswersProps): JSX.Element {
         lead="The slowest speed for each need. Take a rung to set the picture above."
       >
         <Ladder model={model} />
-      </AnswerPart>
-      <AnswerPart id={`${id}-limits`} title="Limits">
-        <Limits model={model} />
       </AnswerPart>
     </>
   );
