@@ -25,11 +25,10 @@ const groups = [
     name: 'day',
     test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans)\.ts/,
   },
-  {
-    name: 'fit',
-    test: /src\/core\/(fitPad|fitPower|padModel|padReadings|padChecks|padEvidence|band)\.ts/,
-  },
-  { name: 'limits', test: /src\/core\/(gauges|limits|needs|npsh|mixing)\.ts/ },
+  { name: 'gauges', test: /src\/core\/(gauges|npsh|mixing)\.ts/ },
+  { name: 'limits', test: /src\/core\/(limits|needs)\.ts/ },
+  { name: 'pad-state', test: /src\/core\/(padModel|fitPower)\.ts/ },
+  { name: 'fit', test: /src\/core\/(fitPad|padReadings|padChecks|padEvidence|band)\.ts/ },
   {
     name: 'pad',
     test: /src\/(pad\/(assemble|padStore)|widgets\/kit\/(padMachine|Later|Door))\.tsx?/,
