@@ -14,18 +14,20 @@ import { leanMathsFonts } from './src/styles/leanMathsFonts.mjs';
  * better than apart.
  */
 const groups = [
-  { name: 'runtime', test: /node_modules\/@?preact\/|preload-helper|rolldown[\\/:]*runtime/ },
+  { name: 'runtime', test: /node_modules\/@?preact\/|preload-helper|rolldown.runtime/ },
   {
     name: 'kit',
-    test: /src\/(units|charts(?!\/(MonthBars|ring))|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine|Later|Door)\.))\/|src\/core\/(errors|constants)\.|node_modules\/d3-/,
+    test: /src\/(units|charts(?!\/(MonthBars|ring))|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|Later|Door)\.))\/|src\/core\/(errors|constants)\.|node_modules\/d3-/,
   },
-  { name: 'hydraulics', test: /src\/core\/(operatingPoint|circuit|pump|pipe|water|power)\.ts/ },
+  {
+    name: 'hydraulics',
+    test: /src\/core\/(operatingPoint|circuit|pump|pipe|water|power|gauges|npsh|mixing)\.ts/,
+  },
   // Named apart, or a lesson that asks for one of them would bring all that reads a pad.
   {
     name: 'day',
     test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans)\.ts/,
   },
-  { name: 'gauges', test: /src\/core\/(gauges|npsh|mixing)\.ts/ },
   { name: 'limits', test: /src\/core\/(limits|needs)\.ts/ },
   { name: 'pad-state', test: /src\/core\/(padModel|fitPower)\.ts/ },
   { name: 'fit', test: /src\/core\/(fitPad|padReadings|padChecks|padEvidence|band)\.ts/ },
