@@ -5,6 +5,8 @@ import UnitsNote from '#components/UnitsNote.astro';
 import Ask from '#widgets/Ask/Ask.astro';
 import BillArea from '#widgets/BillArea/BillArea.astro';
 import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
+import CapstoneSteps from '#widgets/CapstoneSteps/CapstoneSteps.astro';
+import PadDrawing from '#widgets/CapstoneSteps/PadDrawing.astro';
 import Check from '#widgets/Check/Check.astro';
 import FilterWeeks from '#widgets/FilterWeeks/FilterWeeks.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
@@ -35,6 +37,7 @@ export const lessonTags = {
   Ask,
   BillArea,
   BoreVelocity,
+  CapstoneSteps,
   Caution,
   Check,
   FilterWeeks,
@@ -46,6 +49,7 @@ export const lessonTags = {
   MarginNote,
   MixingParcels,
   MoodyPicture,
+  PadDrawing,
   ReadingBand,
   ReadingSheet,
   Source,

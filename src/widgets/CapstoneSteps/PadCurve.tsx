@@ -1,0 +1,62 @@
+import type { JSX } from 'preact';
+import { Frame } from '#charts/Frame.tsx';
+import { Curve, CurveLabel } from '#charts/marks.tsx';
+import { evenly, linePath } from '#charts/path.ts';
+import { quantitySide } from '#charts/quantityAxis.ts';
+import { fraction } from '#charts/scale.ts';
+import { Table } from '#charts/Table.tsx';
+import type { PumpCurve } from '#core/pump.ts';
+import { us } from '#units/choice.ts';
+import { formatIn } from '#units/format.ts';
+
+/** The pump's curve at full speed, to be read from; a still picture that needs no script. */
+export function PadCurve({
+  curve,
+  flows,
+}: {
+  curve: PumpCurve;
+  flows: readonly number[];
+}): JSX.Element {
+  const xSide = quantitySide('Flow', 'flow', us, { max: curve.lastFlow, count: 6 });
+  const ySide = quantitySide('Head', 'head', us, { max: curve.shutoffHead, count: 8 });
+  const { axis: x } = xSide;
+  const { axis: y } = ySide;
+  const points = evenly(0, curve.lastFlow, 60).map((flow) => ({ x: flow, y: curve.head(flow) }));
+  const named = 0.55 * curve.lastFlow;
+  return (
+    <div>
+      <Frame
+        x={xSide}
+        y={ySide}
+        title="Head of the pump against flow at 3450 rpm"
+        shape="wide"
+        drawing={<Curve d={linePath(points, x, y)} of="head" />}
+        labels={
+          <CurveLabel
+            at={{
+              x: fraction(x, named),
+              y: 1 - fraction(y, curve.head(named)),
+              above: true,
+              ends: false,
+            }}
+            of="head"
+            text="the pump at 3450 rpm"
+          />
+        }
+      />
+      <Table
+        summary="The curve as a table, in both units"
+        data={{
+          caption: 'Points of the curve at 3450 rpm',
+          columns: ['Flow, gpm', 'Flow, m³/h', 'Head, ft', 'Head, m'],
+          rows: flows.map((flow) => [
+            formatIn('flow', flow, 'gpm', { withUnit: false }),
+            formatIn('flow', flow, 'm3/h', { withUnit: false }),
+            formatIn('head', curve.head(flow), 'ft', { withUnit: false }),
+            formatIn('head', curve.head(flow), 'm', { withUnit: false }),
+          ]),
+        }}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,89 @@
+/** The capstone pad, read and worked out once by the core. */
+import { type DayReport, dayReport } from '#core/dayReport.ts';
+import { pressureHead, totalDynamicHead } from '#core/gauges.ts';
+import type { PoweredSpan } from '#core/pricing.ts';
+import { padModel } from '#pad/assemble.ts';
+import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import type { Pad } from '#pad/schema.ts';
+import type { NumberQuestion } from '#widgets/Check/question.ts';
+import { capstonePad, slowestFor } from './capstonePad.ts';
+
+/** One step: a question, and what it is called in the list. */
+export interface CapstoneStep extends NumberQuestion {
+  readonly id: string;
+  readonly title: string;
+  /** The answer as the reader writes it. */
+  readonly shown: string;
+}
+
+/** A step before its answer is written out. */
+export type Asked = Omit<CapstoneStep, 'kind' | 'shown'>;
+
+/** All the steps need to know of the pad, read and worked out once. */
+export interface Worked {
+  readonly pad: Pad;
+  readonly model: ReturnType<typeof padModel>;
+  readonly full: Pad['readings'][number];
+  readonly half: Pad['readings'][number];
+  readonly headParts: {
+    readonly pressure: number;
+    readonly vacuum: number;
+    readonly height: number;
+  };
+  /** Head by the gauges [m], and the flow of the pump's curve there [m3/s]. */
+  readonly head: number;
+  readonly flow: number;
+  readonly report: DayReport<NamedNeed, { id: string; greatestFlow: number }>;
+  readonly old: readonly PoweredSpan[];
+  speedFor(needId: string): number;
+  flowOf(needId: string): number;
+}
+
+/** What must be there, or the capstone cannot be built. */
+export const there = <T>(value: T | null | undefined, what: string): T => {
+  if (value === null || value === undefined) throw new RangeError(`The capstone lacks ${what}.`);
+  return value;
+};
+
+/** The flow at which the pump's curve at full speed has fallen to a head, by halving. */
+export function flowAtHead(head: (flow: number) => number, wish: number, greatest: number): number {
+  let [low, high] = [0, greatest];
+  for (let step = 0; step < 60; step += 1) {
+    const middle = (low + high) / 2;
+    if (head(middle) > wish) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+export function workCapstone(pad: Pad = capstonePad): Worked {
+  const model = padModel(pad);
+  const full = there(pad.readings[0], 'a reading at full speed');
+  const half = there(pad.readings[1], 'a reading at half speed');
+  const { density } = model.water;
+  const dischargePressure = there(full.filterPressure, 'a filter pressure');
+  const suctionVacuum = there(full.suctionVacuum, 'a vacuum');
+  const gaugeHeight = there(full.gaugeHeight, 'the height of the gauge');
+  const head = totalDynamicHead({ dischargePressure, suctionVacuum, gaugeHeight, density });
+  const { curve } = there(model.running, 'a pump');
+  const plan = (blocks: typeof model.blocks) =>
+    dayReport(there(model.planOf(there(blocks, 'a day')), 'a plan'));
+  return {
+    pad,
+    model,
+    full,
+    half,
+    headParts: {
+      pressure: pressureHead(dischargePressure, density),
+      vacuum: pressureHead(suctionVacuum, density),
+      height: gaugeHeight,
+    },
+    head,
+    flow: flowAtHead((flow) => curve.head(flow), head, curve.lastFlow),
+    report: plan(model.blocks),
+    old: plan(model.oldBlocks).segments,
+    speedFor: (needId) => slowestFor(pad, needId),
+    flowOf: (needId) =>
+      there(pad.needs.find(({ id }) => id === needId)?.leastFlow, `the flow of ${needId}`),
+  };
+}
