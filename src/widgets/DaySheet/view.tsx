@@ -15,15 +15,16 @@ import { BlockList } from './BlockList.tsx';
 import type { WorkedDay } from './figures.ts';
 import { LaneKey, Lanes } from './Lanes.tsx';
 import { createDayModel, type DayModel } from './model.ts';
-import { Limits, Needs } from './Needs.tsx';
 import type { SheetCaution } from './PrintSheet.tsx';
 import { Strip } from './Strip.tsx';
-import { PriceTable, Totals } from './Totals.tsx';
+import { Totals } from './Totals.tsx';
 import { tableOf } from './table.ts';
 import { dayKindText, findingText, saidText } from './text.ts';
 
 const loadFinder = async () => (await import('#widgets/CheapestDay/Finder.tsx')).Finder;
 const loadYear = async () => (await import('#widgets/YearSheet/YearSheet.tsx')).YearSheet;
+const loadServed = async () => (await import('./Served.tsx')).Served;
+const builtServed = import.meta.env.SSR ? await loadServed() : null;
 const loadCompare = async () => (await import('./Compare.tsx')).Compare;
 const builtCompare = import.meta.env.SSR ? await loadCompare() : null;
 const loadPrintSheet = async () => (await import('./PrintSheet.tsx')).PrintSheet;
@@ -80,18 +81,7 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
           <h2>Blocks</h2>
           <BlockList id={id} model={model} />
         </section>
-        <div class="day-halves">
-          <section class="day-section">
-            <h2>Needs</h2>
-            <Needs model={calm} />
-          </section>
-          <section class="day-section">
-            <h2>Limits and quiet hours</h2>
-            <Limits model={calm} />
-            <h2>Price</h2>
-            <PriceTable model={calm} />
-          </section>
-        </div>
+        <Later load={loadServed} built={builtServed} props={{ model: calm }} wake={model.pad} />
         <section class="day-section">
           <h2>The cheapest day</h2>
           <Door
