@@ -20,6 +20,7 @@ import ThreeBlockDay from '#widgets/ThreeBlockDay/ThreeBlockDay.astro';
 import ValveWalk from '#widgets/ValveWalk/ValveWalk.astro';
 import WaterPerKilowattHour from '#widgets/WaterPerKilowattHour/WaterPerKilowattHour.astro';
 import YearBars from '#widgets/YearBars/YearBars.astro';
+import NeedsLadder from '#widgets/NeedsLadder/NeedsLadder.astro';
 import Formula from './Formula.astro';
 import InShort from './InShort.astro';
 import ReadingSheet from './ReadingSheet.astro';
@@ -53,6 +54,7 @@ export const lessonTags = {
   ReadingBand,
   ReadingSheet,
   Source,
+  NeedsLadder,
   Step,
   SuctionLadder,
   ThreeBlockDay,

@@ -9,6 +9,7 @@ import { makers as prices } from './values/prices.ts';
 import { makers as pump } from './values/pump.ts';
 import { makers as readings } from './values/readings.ts';
 import { makers as suctionSide } from './values/suctionSide.ts';
+import { makers as needs } from './values/needs.ts';
 import { makers as water } from './values/water.ts';
 import { makers as wattsAndKilowattHours } from './values/wattsAndKilowattHours.ts';
 import { makers as whereTheCubeStops } from './values/whereTheCubeStops.ts';
@@ -27,6 +28,7 @@ const makers: ValueMakers = {
   ...poolWater,
   ...readings,
   ...wattsAndKilowattHours,
+  ...needs,
 };
 
 /** Works out one figure of a lesson from the core. */

@@ -9,6 +9,7 @@ import { bank as readYourPump } from './questions/readYourPump.ts';
 import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as theYear } from './questions/theYear.ts';
+import { bank as needsAndLimits } from './questions/needsAndLimits.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 import { bank as volumeAndTurnover } from './questions/volumeAndTurnover.ts';
 import { bank as wattsAndKilowattHours } from './questions/wattsAndKilowattHours.ts';
@@ -35,6 +36,7 @@ export const banks = {
   volumeAndTurnover,
   wattsAndKilowattHours,
   whereTheCubeStops,
+  needsAndLimits,
 } as const;
 
 export type BankName = keyof typeof banks;
