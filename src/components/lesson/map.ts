@@ -5,6 +5,7 @@ import UnitsNote from '#components/UnitsNote.astro';
 import Ask from '#widgets/Ask/Ask.astro';
 import BillArea from '#widgets/BillArea/BillArea.astro';
 import BoreVelocity from '#widgets/BoreVelocity/BoreVelocity.astro';
+import CircuitBuilder from '#widgets/CircuitBuilder/CircuitBuilder.astro';
 import CapstoneSteps from '#widgets/CapstoneSteps/CapstoneSteps.astro';
 import PadDrawing from '#widgets/CapstoneSteps/PadDrawing.astro';
 import Check from '#widgets/Check/Check.astro';
@@ -46,6 +47,7 @@ export const lessonTags = {
   Formula,
   GaugeHead,
   HourHunt,
+  CircuitBuilder,
   InShort,
   MarginNote,
   MixingParcels,

@@ -10,6 +10,7 @@ import { bank as suctionSide } from './questions/suctionSide.ts';
 import { bank as tariffsAndTheCheapestDay } from './questions/tariffsAndTheCheapestDay.ts';
 import { bank as theYear } from './questions/theYear.ts';
 import { bank as needsAndLimits } from './questions/needsAndLimits.ts';
+import { bank as systemCurve } from './questions/systemCurve.ts';
 import { bank as velocityAndBore } from './questions/velocityAndBore.ts';
 import { bank as volumeAndTurnover } from './questions/volumeAndTurnover.ts';
 import { bank as wattsAndKilowattHours } from './questions/wattsAndKilowattHours.ts';
@@ -37,6 +38,7 @@ export const banks = {
   wattsAndKilowattHours,
   whereTheCubeStops,
   needsAndLimits,
+  systemCurve,
 } as const;
 
 export type BankName = keyof typeof banks;

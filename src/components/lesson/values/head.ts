@@ -1,3 +1,5 @@
+import { type Branch, branchFlows, systemHead } from '#core/circuit.ts';
+import { type FittingKind, fittingK } from '#core/fittings.ts';
 import { darcyWeisbach, frictionFactor, smoothPlasticRoughness } from '#core/friction.ts';
 import {
   type GaugeGrade,
@@ -12,6 +14,8 @@ import { flowArea, pipeSize, reynoldsNumber } from '#core/pipe.ts';
 import { water } from '#core/water.ts';
 import { readGiven } from '#units/given.ts';
 import { grouped } from '#units/numerals.ts';
+import { exampleScene } from '#widgets/CircuitBuilder/example.ts';
+import { circuitOf, pieceHeads } from '#widgets/CircuitBuilder/model.ts';
 import { exampleStates, exampleTemperature } from '#widgets/GaugeHead/example.ts';
 import { headsOf } from '#widgets/GaugeHead/model.ts';
 import type { LessonValue, ValueMakers, ValueProps } from '../value.ts';
@@ -89,7 +93,45 @@ function lossTimes(given: ValueProps): LessonValue {
   return plain(times, String(Number(times.toPrecision(2))));
 }
 
-/** Head: what gauges tell of it, and what friction takes. */
+/** The lesson's example circuit: so many of each piece, as the lesson writes it ("lines", "returns"). */
+function exampleCircuit(given: ValueProps): LessonValue {
+  const flow = readGiven('flow', given['flow']);
+  const counts = Object.fromEntries(
+    exampleScene.pieces.flatMap(({ id }) => (id in given ? [[id, Number(given[id])]] : [])),
+  );
+  const lift = given['lift'] === undefined ? 0 : readGiven('length', given['lift']);
+  const built = { counts, lift };
+  const piece = given['piece'];
+  if (piece === undefined) {
+    return { quantity: 'head', value: systemHead(circuitOf(exampleScene, built), flow) };
+  }
+  const found = pieceHeads(exampleScene, built, flow).find((one) => one.piece.id === piece);
+  if (found === undefined) throw new RangeError(`The example has no piece "${piece}".`);
+  return { quantity: 'head', value: found.head };
+}
+
+/** Flow through the first of two plain runs side by side, of one pipe and two lengths. */
+function splitFlow(given: ValueProps): LessonValue {
+  const way = (id: 'first' | 'second'): Branch => ({
+    id,
+    lift: 0,
+    parts: [
+      {
+        kind: 'pipe',
+        id: `${id}-run`,
+        bore: boreOf(given),
+        length: readGiven('length', given[id]),
+        roughness: smoothPlasticRoughness,
+      },
+    ],
+  });
+  const pair = { kind: 'parallel' as const, id: 'pair', branches: [way('first'), way('second')] };
+  const circuit = { suction: [pair], discharge: [], staticHead: 0, water: water(27) };
+  const [first] = branchFlows(circuit, readGiven('flow', given['flow']));
+  return { quantity: 'flow', value: first?.flow ?? Number.NaN };
+}
+
+/** Head: what gauges tell of it, what friction takes, and what a whole circuit takes. */
 export const makers = {
   headOfPressure: (given) => ({
     quantity: 'head',
@@ -137,4 +179,10 @@ export const makers = {
     }),
   }),
   lossTimes,
+  fittingK: (given) => {
+    const k = fittingK(given['kind'] as FittingKind, boreOf(given));
+    return plain(k, String(Number(k.toPrecision(2))));
+  },
+  exampleCircuit,
+  splitFlow,
 } as const satisfies ValueMakers;
