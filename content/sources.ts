@@ -69,7 +69,7 @@ export const sources = {
     by: 'Crane Co.',
     title: 'Technical Paper 410, Flow of fluids through valves, fittings and pipe',
     year: 2009,
-    part: 'resistance coefficients, K = n f_T',
+    part: 'resistance coefficients',
     note: 'Multipliers of elbows, tees and return bends are from memory.',
   },
   'affinity-hi': {

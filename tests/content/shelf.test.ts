@@ -94,7 +94,7 @@ describe('formulas', () => {
     const odd = laws.filter(
       ({ symbols, sources }) =>
         symbols.length === 0 ||
-        symbols.some(([tex, means, unit]) => !tex || !means || !unit) ||
+        symbols.some(([symbol, means, unit]) => /^$|[\\{}]/.test(symbol) || !means || !unit) ||
         sources.length === 0 ||
         sources.some((id) => !sourceIds.includes(id)),
     );

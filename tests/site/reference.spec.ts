@@ -38,7 +38,7 @@ test('the formulas are set, each in the maths font', async ({ page }) => {
   const laws = await page.locator('.law').count();
   expect(await page.locator('.law-maths .katex-display').count()).toBe(laws);
   const face = await page
-    .locator('.law-parts .mathnormal')
+    .locator('.law-maths .mathnormal')
     .first()
     .evaluate((letter) => getComputedStyle(letter).fontFamily);
   expect(face).toContain('KaTeX');

@@ -3,7 +3,7 @@ import type { LawSymbol, Subject } from './law.ts';
 const flow: LawSymbol = ['Q', 'flow', 'm³/s'];
 const volume: LawSymbol = ['V', 'volume of the pool', 'm³'];
 const time: LawSymbol = ['t', 'time', 's'];
-const density: LawSymbol = ['\\rho', 'density of the water', 'kg/m³'];
+const density: LawSymbol = ['ρ', 'density of the water', 'kg/m³'];
 const gravity: LawSymbol = ['g', 'standard gravity, 9.80665', 'm/s²'];
 
 /** Needs, limits, the pool, the day, its price, and the rule behind the label. */
@@ -18,7 +18,7 @@ export const daySubjects: readonly Subject[] = [
         symbols: [
           ['m', 'mass of chlorine', 'kg'],
           volume,
-          ['\\Delta c', 'rise; 1 mg/L is 0.001', 'kg/m³'],
+          ['Δc', 'rise; 1 mg/L is 0.001', 'kg/m³'],
         ],
         sources: ['nist-sp811'],
       },
@@ -28,7 +28,7 @@ export const daySubjects: readonly Subject[] = [
         symbols: [
           time,
           ['m', 'mass of chlorine', 'kg'],
-          ['\\dot m', 'what the cell makes at full output', 'kg/s'],
+          ['ṁ', 'what the cell makes at full output', 'kg/s'],
           ['a', 'output it is set to', '–'],
         ],
         sources: ['common-practice'],
@@ -41,8 +41,8 @@ export const daySubjects: readonly Subject[] = [
           density,
           volume,
           ['c_p', 'specific heat of the water', 'J/(kg K)'],
-          ['\\Delta T', 'rise in temperature', 'K'],
-          ['\\dot Q', 'heat that reaches the water', 'W'],
+          ['ΔT', 'rise in temperature', 'K'],
+          ['Q̇', 'heat that reaches the water', 'W'],
         ],
         sources: ['iapws-sr6', 'nist-sp811'],
       },
@@ -67,7 +67,7 @@ export const daySubjects: readonly Subject[] = [
         name: 'NPSH available',
         tex: '\\mathrm{NPSH_A} = \\frac{p - p_v}{\\rho g} + z_s - h_s',
         symbols: [
-          ['\\mathrm{NPSH_A}', 'net positive suction head available', 'm'],
+          ['NPSH_A', 'net positive suction head available', 'm'],
           ['p', 'pressure of the air', 'Pa'],
           ['p_v', 'vapour pressure', 'Pa'],
           ['z_s', 'height of the pool surface above the pump', 'm'],
@@ -114,7 +114,7 @@ export const daySubjects: readonly Subject[] = [
         symbols: [
           ['s', 'share that has passed the filter', '–'],
           ['n', 'turnovers', '–'],
-          ['\\eta', 'share that the filter holds back, 1 for water itself', '–'],
+          ['η', 'share that the filter holds back, 1 for water itself', '–'],
         ],
         sources: ['gage-bidwell', 'simmonds-2021'],
         note: 'In a perfectly mixed pool; a real one mixes less well.',
@@ -129,7 +129,7 @@ export const daySubjects: readonly Subject[] = [
         name: 'Water and energy of a day',
         tex: 'V_{\\mathrm{day}} = \\sum_k Q_k t_k, \\qquad E = \\sum_k P_k t_k',
         symbols: [
-          ['V_{\\mathrm{day}}', 'water moved', 'm³'],
+          ['V_day', 'water moved', 'm³'],
           ['E', 'energy; 3.6 million joules are a kilowatt-hour', 'J'],
           ['Q_k, P_k', 'flow and wire power in each block', 'm³/s, W'],
           ['t_k', 'length of each block', 's'],
@@ -157,7 +157,7 @@ export const daySubjects: readonly Subject[] = [
         name: 'What is sought',
         tex: '\\min \\sum_{c,k} p_c P_k t_{ck} \\quad\\text{with}\\quad \\sum_{c,k} Q_k t_{ck} \\ge V, \\quad \\sum_{c,\\;Q_k \\ge q_j} t_{ck} \\ge T_j',
         symbols: [
-          ['t_{ck}', 'time at speed k within hours of kind c', 'h'],
+          ['t_ck', 'time at speed k within hours of kind c', 'h'],
           ['p_c', 'price in those hours', 'money/kWh'],
           ['P_k, Q_k', 'wire power and flow at speed k', 'kW, m³/h'],
           ['V', 'water to be moved', 'm³'],
@@ -176,7 +176,7 @@ export const daySubjects: readonly Subject[] = [
         name: 'Weighted energy factor',
         tex: '\\mathrm{WEF} = \\frac{\\sum_i w_i \\cdot Q_i \\cdot 60 / 1000}{\\sum_i w_i \\cdot P_i / 1000}',
         symbols: [
-          ['\\mathrm{WEF}', 'weighted energy factor', 'kgal/kWh'],
+          ['WEF', 'weighted energy factor', 'kgal/kWh'],
           ['w_i', 'weight: 0.8 at low flow, 0.2 at high', '–'],
           ['Q_i', 'flow at each point', 'gpm'],
           ['P_i', 'wire power there', 'W'],
@@ -196,7 +196,7 @@ export const daySubjects: readonly Subject[] = [
         name: 'Least value the rule allows',
         tex: '\\mathrm{WEF} \\ge \\begin{cases} 5.55 & \\text{self-priming, } P_h \\le 0.13 \\\\ 2.90 - 1.30 \\ln P_h & \\text{self-priming, } 0.13 < P_h < 0.711 \\\\ 6.59 - 2.30 \\ln P_h & \\text{self-priming, } 0.711 \\le P_h < 2.5 \\\\ 4.60 & \\text{not self-priming, } P_h \\le 0.13 \\\\ 2.87 - 0.85 \\ln P_h & \\text{not self-priming, } 0.13 < P_h < 2.5 \\\\ 0.42 & \\text{pressure cleaner booster} \\end{cases}',
         symbols: [
-          ['\\mathrm{WEF}', 'weighted energy factor', 'kgal/kWh'],
+          ['WEF', 'weighted energy factor', 'kgal/kWh'],
           ['P_h', 'hydraulic power at top speed on curve C', 'hp'],
         ],
         sources: ['cfr-431-465'],

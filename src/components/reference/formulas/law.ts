@@ -1,7 +1,10 @@
 import type { SourceId } from '#content/sources.ts';
 
-/** A symbol of a law, in TeX, with what it stands for and its unit. */
-export type LawSymbol = readonly [tex: string, means: string, unit: string];
+/**
+ * A symbol of a law, what it stands for and its unit. The symbol is plain letters, with what stands
+ * low after an underscore: `H_sys`.
+ */
+export type LawSymbol = readonly [symbol: string, means: string, unit: string];
 
 /** One law of the formula sheet. */
 export interface Law {

@@ -4,7 +4,7 @@ const flow: LawSymbol = ['Q', 'flow', 'm³/s'];
 const head: LawSymbol = ['H', 'head', 'm'];
 const ratio: LawSymbol = ['r', 'speed ratio, speed over reference speed', '–'];
 const gravity: LawSymbol = ['g', 'standard gravity, 9.80665', 'm/s²'];
-const density: LawSymbol = ['\\rho', 'density of the water', 'kg/m³'];
+const density: LawSymbol = ['ρ', 'density of the water', 'kg/m³'];
 
 /** The pump, its power, where it meets the pipes, and readings of it. */
 export const machineSubjects: readonly Subject[] = [
@@ -74,8 +74,8 @@ export const machineSubjects: readonly Subject[] = [
           ['P', 'wire power', 'W'],
           ['P_0', 'fixed draw', 'W'],
           ['P_h', 'hydraulic power', 'W'],
-          ['\\eta', 'pump efficiency', '–'],
-          ['\\eta_d', 'drive efficiency', '–'],
+          ['η', 'pump efficiency', '–'],
+          ['η_d', 'drive efficiency', '–'],
         ],
         sources: ['affinity-hi', 'common-practice'],
       },
@@ -94,7 +94,7 @@ export const machineSubjects: readonly Subject[] = [
         name: 'Speed with the most water for the energy',
         tex: 'r^{*} = \\left(\\frac{P_0}{2c}\\right)^{1/3}',
         symbols: [
-          ['r^{*}', 'speed ratio; below it each litre is dearer', '–'],
+          ['r*', 'speed ratio; below it each litre is dearer', '–'],
           ['P_0', 'fixed draw', 'W'],
           ['c', 'the part that follows the cube', 'W'],
         ],
@@ -108,7 +108,7 @@ export const machineSubjects: readonly Subject[] = [
           ['I', 'current', 'A'],
           ['P', 'power', 'W'],
           ['U', 'voltage', 'V'],
-          ['\\cos\\varphi', 'power factor, which falls at light load', '–'],
+          ['cos φ', 'power factor, which falls at light load', '–'],
         ],
         sources: ['nist-sp811'],
       },
@@ -121,7 +121,7 @@ export const machineSubjects: readonly Subject[] = [
       {
         name: 'Where pump meets pipes',
         tex: 'r^{2}\\,H\\!\\left(\\frac{Q}{r}\\right) = H_{\\mathrm{sys}}(Q)',
-        symbols: [head, ['H_{\\mathrm{sys}}', 'head the circuit takes', 'm'], flow, ratio],
+        symbols: [head, ['H_sys', 'head the circuit takes', 'm'], flow, ratio],
         sources: ['affinity-hi'],
         note: 'No flow where the shut-off head, r²H(0), does not exceed the lift.',
       },
@@ -145,7 +145,7 @@ export const machineSubjects: readonly Subject[] = [
           ['H', 'total dynamic head', 'm'],
           ['p_d', 'gauge after the pump', 'Pa'],
           ['p_s', 'vacuum before it', 'Pa'],
-          ['\\Delta z', 'height of the first gauge above the second', 'm'],
+          ['Δz', 'height of the first gauge above the second', 'm'],
           ['V_d, V_s', 'velocity at each tap', 'm/s'],
           density,
           gravity,
@@ -157,8 +157,8 @@ export const machineSubjects: readonly Subject[] = [
         tex: '\\min \\sum_i \\left(\\frac{y_i - \\hat{y}_i}{\\sigma_i}\\right)^{2}',
         symbols: [
           ['y_i', 'a reading', 'as read'],
-          ['\\hat{y}_i', 'what the fitted pad gives for it', 'as read'],
-          ['\\sigma_i', 'how far the instrument may be off', 'as read'],
+          ['ŷ_i', 'what the fitted pad gives for it', 'as read'],
+          ['σ_i', 'how far the instrument may be off', 'as read'],
         ],
         sources: ['gum'],
         note: 'What is assumed beforehand counts as a reading too, with a wide margin.',

@@ -4,9 +4,9 @@ const flow: LawSymbol = ['Q', 'flow', 'm³/s'];
 const bore: LawSymbol = ['D', 'bore', 'm'];
 const velocity: LawSymbol = ['V', 'mean velocity', 'm/s'];
 const gravity: LawSymbol = ['g', 'standard gravity, 9.80665', 'm/s²'];
-const density: LawSymbol = ['\\rho', 'density of the water', 'kg/m³'];
-const viscosity: LawSymbol = ['\\nu', 'kinematic viscosity', 'm²/s'];
-const reynolds: LawSymbol = ['\\mathit{Re}', 'Reynolds number', '–'];
+const density: LawSymbol = ['ρ', 'density of the water', 'kg/m³'];
+const viscosity: LawSymbol = ['ν', 'kinematic viscosity', 'm²/s'];
+const reynolds: LawSymbol = ['Re', 'Reynolds number', '–'];
 const factor: LawSymbol = ['f', 'Darcy friction factor', '–'];
 const loss: LawSymbol = ['h', 'head lost', 'm'];
 
@@ -20,8 +20,8 @@ export const pipeSubjects: readonly Subject[] = [
         name: 'Viscosity',
         tex: '\\mu = 10^{-6}\\left(280.68\\,\\tau^{-1.9} + 511.45\\,\\tau^{-7.7} + 61.131\\,\\tau^{-19.6} + 0.45903\\,\\tau^{-40}\\right), \\quad \\tau = T / 300',
         symbols: [
-          ['\\mu', 'dynamic viscosity', 'Pa s'],
-          ['\\tau', 'reduced temperature', '–'],
+          ['µ', 'dynamic viscosity', 'Pa s'],
+          ['τ', 'reduced temperature', '–'],
           ['T', 'temperature', 'K'],
         ],
         sources: ['iapws-sr6'],
@@ -30,7 +30,7 @@ export const pipeSubjects: readonly Subject[] = [
       {
         name: 'Kinematic viscosity',
         tex: '\\nu = \\mu / \\rho',
-        symbols: [viscosity, ['\\mu', 'dynamic viscosity', 'Pa s'], density],
+        symbols: [viscosity, ['µ', 'dynamic viscosity', 'Pa s'], density],
         sources: ['iapws-sr6'],
       },
       {
@@ -82,12 +82,7 @@ export const pipeSubjects: readonly Subject[] = [
       {
         name: 'Colebrook–White',
         tex: '\\frac{1}{\\sqrt{f}} = -2 \\log_{10}\\!\\left(\\frac{\\varepsilon / D}{3.7} + \\frac{2.51}{\\mathit{Re}\\sqrt{f}}\\right), \\quad \\mathit{Re} \\ge 4000',
-        symbols: [
-          factor,
-          ['\\varepsilon', 'roughness, 1.5 µm for smooth plastic', 'm'],
-          bore,
-          reynolds,
-        ],
+        symbols: [factor, ['ε', 'roughness, 1.5 µm for smooth plastic', 'm'], bore, reynolds],
         sources: ['darcy-colebrook'],
         note: 'Between 2000 and 4000 water may do either; a smooth cubic joins the two laws there (common practice), and no formula is sure.',
       },
@@ -123,7 +118,7 @@ export const pipeSubjects: readonly Subject[] = [
           ['K', 'loss coefficient', '–'],
           ['n', 'multiplier of the kind of fitting', '–'],
           ['f_T', 'fully turbulent friction factor', '–'],
-          ['\\varepsilon', 'roughness of steel, 0.0018 in', 'm'],
+          ['ε', 'roughness of steel, 0.0018 in', 'm'],
           bore,
         ],
         sources: ['crane-tp410'],
@@ -158,7 +153,7 @@ export const pipeSubjects: readonly Subject[] = [
           flow,
           ['Q_0', 'known flow', 'm³/s'],
           ['n', 'exponent, 2 unless known', '–'],
-          ['\\lambda', 'loading factor, 1 when clean', '–'],
+          ['λ', 'loading factor, 1 when clean', '–'],
         ],
         sources: ['common-practice'],
       },
@@ -166,7 +161,7 @@ export const pipeSubjects: readonly Subject[] = [
         name: 'Loading of a filter',
         tex: '\\lambda = 1 + x\\left(\\frac{h_d}{h_c} - 1\\right)',
         symbols: [
-          ['\\lambda', 'loading factor', '–'],
+          ['λ', 'loading factor', '–'],
           ['x', 'how far from clean (0) to due for cleaning (1)', '–'],
           ['h_d', 'head lost when due for cleaning', 'm'],
           ['h_c', 'head lost when clean', 'm'],
@@ -183,7 +178,7 @@ export const pipeSubjects: readonly Subject[] = [
         name: 'System curve',
         tex: 'H_{\\mathrm{sys}}(Q) = z + \\sum h_{\\mathrm{pipe}} + \\sum h_{\\mathrm{fitting}} + \\sum h_{\\mathrm{equipment}}',
         symbols: [
-          ['H_{\\mathrm{sys}}', 'head the circuit takes', 'm'],
+          ['H_sys', 'head the circuit takes', 'm'],
           ['z', 'static head, 0 in a closed loop', 'm'],
           ['h', 'head lost in each part', 'm'],
         ],
