@@ -119,6 +119,15 @@ export function workHours(place: HuntPlace, hours: Hours, date: CalendarDate): W
   };
 }
 
+/** What was said of the cheapest day of one kind. */
+export interface Shown {
+  /** The place it was looked for on; on a changed one it no longer holds. */
+  readonly place: HuntPlace;
+  /** The day, or nothing where none keeps everything. */
+  readonly hours: Hours | undefined;
+  readonly words: string;
+}
+
 export interface HourHuntModel {
   readonly units: Signal<UnitChoice>;
   readonly source: Signal<Source>;
@@ -134,6 +143,10 @@ export interface HourHuntModel {
   readonly usual: ReadonlySignal<Worked>;
   /** The cheapest sound day laid so far on this kind of day. */
   readonly best: ReadonlySignal<Worked | undefined>;
+  /** Whether a day was laid by hand on this kind of day, so that the answer no longer spoils the hunt. */
+  readonly tried: ReadonlySignal<boolean>;
+  /** What was said of the cheapest of this kind of day, once asked for. */
+  readonly shown: ReadonlySignal<Shown | undefined>;
   /** Price of energy in each hour, at its first minute. */
   readonly prices: ReadonlySignal<readonly number[]>;
   chooseKind(place: number): void;
@@ -144,10 +157,12 @@ export interface HourHuntModel {
   lay(hours: Hours): void;
   /** Counts a day as found, when it is sound, without laying it. */
   recall(hours: Hours): void;
+  /** Keeps what was said of the cheapest day, and lays it where there is one. */
+  show(cheapest: Shown): void;
   reset(): void;
 }
 
-type Kept = Readonly<Record<string, Hours>>;
+type Kept<Thing = Hours> = Readonly<Record<string, Thing>>;
 
 /** A day laid hour by hour, its price beside the usual day's, and the best sound one kept. */
 export function createModel(example: HuntPlace): HourHuntModel {
@@ -165,6 +180,7 @@ export function createModel(example: HuntPlace): HourHuntModel {
   const key = computed(() => `${source.value}/${kindAt.value}`);
   const laid = signal<Kept>({});
   const found = signal<Kept>({});
+  const answers = signal<Kept<Shown>>({});
 
   const work = (hours: Hours) => workHours(place.value, hours, kind.value.date);
   const within = (hours: Hours) => hours.map((level) => Math.max(0, Math.min(level, most.value)));
@@ -206,6 +222,11 @@ export function createModel(example: HuntPlace): HourHuntModel {
     here,
     usual,
     best,
+    tried: computed(() => laid.value[key.value] !== undefined),
+    shown: computed(() => {
+      const answer = answers.value[key.value];
+      return answer?.place === place.value ? answer : undefined;
+    }),
     prices: computed(() =>
       Array.from({ length: 24 }, (_, hour) =>
         priceAt(place.value.tariff, kind.value.date, hour * 60),
@@ -221,6 +242,11 @@ export function createModel(example: HuntPlace): HourHuntModel {
       lay(hours.peek().map((present, at) => (at === hour ? level : present))),
     lay,
     recall,
+    show: (cheapest) =>
+      batch(() => {
+        answers.value = { ...answers.peek(), [key.peek()]: cheapest };
+        if (cheapest.hours !== undefined) lay(cheapest.hours);
+      }),
     reset: () =>
       batch(() => {
         source.value = 'example';
@@ -228,6 +254,7 @@ export function createModel(example: HuntPlace): HourHuntModel {
         askedBrush.value = 1;
         laid.value = {};
         found.value = {};
+        answers.value = {};
       }),
   };
 }

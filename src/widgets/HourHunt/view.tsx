@@ -255,6 +255,17 @@ function Amounts({ model }: { model: HourHuntModel }): JSX.Element {
     },
   ];
   const best = model.best.value;
+  const outOfReach = useSignal(false);
+  const showCheapest = () =>
+    import('./cheapest.ts').then(
+      (cheapest) => {
+        outOfReach.value = false;
+        cheapest.showCheapest(model);
+      },
+      () => {
+        outOfReach.value = true;
+      },
+    );
   return (
     <div class="hunt-amounts">
       <Readings items={items} />
@@ -274,6 +285,16 @@ function Amounts({ model }: { model: HourHuntModel }): JSX.Element {
         >
           Back to the best
         </button>
+        {model.tried.value && (
+          <button type="button" class="button button-quiet" onClick={showCheapest}>
+            Show the cheapest day
+          </button>
+        )}
+      </p>
+      <p class="hunt-cheapest" role="status">
+        {outOfReach.value
+          ? 'The search could not be fetched. Try again once you are online.'
+          : model.shown.value?.words}
       </p>
     </div>
   );

@@ -45,9 +45,28 @@ test('hours walked and slowed by the keys cost what the core says; the best is k
   await page.reload();
   await expect(page.locator('astro-island[ssr]:has(#hour-hunt)')).toHaveCount(0);
   await expect(figure.locator('.figure-finding')).toContainText(/Skimming is short by 1.h/);
+  // The answer, by the keyboard: the laid day costs what the sentence says, and no more than the hunted one.
+  await figure.getByRole('button', { name: 'Show the cheapest day' }).press('Enter');
+  const answer = figure.locator('.hunt-cheapest');
+  await expect(answer).toContainText('It is proven that no other day');
+  const cheapest = await amount(0);
+  expect(cheapest).toBeLessThanOrEqual(after.price.energyCost);
+  await expect(answer).toContainText(`The cheapest day costs $${cheapest.toFixed(2)}.`);
+  await expect(answer).toContainText(
+    `Your best so far costs $${after.price.energyCost.toFixed(2)}, `,
+  );
+  const levels = await figure
+    .getByRole('spinbutton')
+    .evaluateAll((cells) => cells.map((cell) => Number(cell.getAttribute('aria-valuenow'))));
+  const worked = workHours(huntPlace, levels, summerWeekday);
+  expect(worked.sound).toBe(true);
+  expect(cheapest).toBeCloseTo(worked.price.energyCost, 2);
+
   await figure.getByRole('button', { name: 'Reset' }).click();
   expect(await amount(0)).toBe(before);
   await expect(page).not.toHaveURL(/hourhunt=/);
+  await expect(answer).toBeEmpty();
+  await expect(figure.getByRole('button', { name: 'Show the cheapest day' })).toHaveCount(0);
 });
 
 test.describe('on a phone', () => {
