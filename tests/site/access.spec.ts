@@ -1,21 +1,33 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test, wakeAll } from './fixture.ts';
+import { expect, test, wakeAll, widthBeyondScreen } from './fixture.ts';
 import { pagePaths } from './site.ts';
 
 /** WCAG 2.2 A and AA, plus axe's own good habits of headings and landmarks. */
 const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-for (const scheme of ['light', 'dark'] as const) {
-  test.describe(`by ${scheme}`, () => {
-    test.use({ colorScheme: scheme, contextOptions: { reducedMotion: 'reduce' } });
-    for (const path of pagePaths()) {
-      test(`${path} has no barrier that axe can find`, async ({ page }) => {
-        await page.goto(path);
-        await wakeAll(page);
-        const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
-        expect(violations.map(inWords)).toEqual([]);
+for (const path of pagePaths()) {
+  test.describe('every page', () => {
+    test.use({ contextOptions: { reducedMotion: 'reduce' } });
+    // One visit serves all of these: what wakes a page is the slow part.
+    test(`${path} has no barrier that axe can find, by day and by night, and fits small screens and large text`, async ({
+      page,
+    }) => {
+      await page.goto(path);
+      await wakeAll(page);
+      const byDay = await new AxeBuilder({ page }).withTags(rules).analyze();
+      expect(byDay.violations.map(inWords), 'by day').toEqual([]);
+      // By night only the colours are others.
+      await page.emulateMedia({ colorScheme: 'dark' });
+      const byNight = await new AxeBuilder({ page }).withRules(['color-contrast']).analyze();
+      expect(byNight.violations.map(inWords), 'by night').toEqual([]);
+      await page.setViewportSize({ width: 390, height: 844 });
+      expect(await widthBeyondScreen(page), 'on a phone held upright').toBe(0);
+      await page.setViewportSize({ width: 640, height: 900 });
+      await page.evaluate(() => {
+        document.documentElement.style.fontSize = '200%';
       });
-    }
+      expect(await widthBeyondScreen(page), 'text at twice its size').toBe(0);
+    });
   });
 }
 

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from './fixture.ts';
+import { expect, test } from '@playwright/test';
 import { fileOf, pagePaths, pageSource, travelSize } from './site.ts';
 
 /** Greatest sizes in KiB as they travel. Source: the project's own performance targets. */

@@ -62,4 +62,12 @@ export async function wakeAll(page: Page): Promise<void> {
   await page.evaluate(() => scrollTo({ top: 0, behavior: 'instant' }));
 }
 
+/** How far the page reaches beyond the screen [CSS px]; 0 when nothing scrolls sideways. */
+export function widthBeyondScreen(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    return scrollWidth - clientWidth;
+  });
+}
+
 export { expect };

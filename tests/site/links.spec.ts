@@ -1,4 +1,4 @@
-import { expect, test } from './fixture.ts';
+import { expect, test } from '@playwright/test';
 import { fileOf, pagePaths, pageSource, siteAddress } from './site.ts';
 
 for (const path of pagePaths()) {

@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
+import { test as plainTest } from '@playwright/test';
 import { expect, test } from './fixture.ts';
 import { pagePaths, pageSource } from './site.ts';
 
 for (const path of pagePaths()) {
-  test(`${path} carries a strict policy that names each inline script`, () => {
+  plainTest(`${path} carries a strict policy that names each inline script`, () => {
     const source = pageSource(path);
     const policy = policyOf(source);
     expect(policy.get('default-src')).toEqual(["'self'"]);
@@ -20,7 +21,7 @@ for (const path of pagePaths()) {
     for (const text of inlineScripts(source)) expect(scripts).toContain(`'sha256-${hash(text)}'`);
   });
 
-  test(`${path} names no other origin to load from`, () => {
+  plainTest(`${path} names no other origin to load from`, () => {
     const source = pageSource(path);
     const loads = source.match(/<(?:script|img|iframe|link|source|video|audio)\b[^>]*>/g) ?? [];
     expect(loads.filter((tag) => /(?:src|href)="(?:https?:)?\/\//.test(tag))).toEqual([]);
