@@ -158,7 +158,7 @@ describe('what is said of it', () => {
     const words = plain(model.shown.value?.words);
     const more = had - model.here.value.price.energyCost;
     expect(more).toBeGreaterThan(0);
-    const best = `Your best so far costs $${had.toFixed(2)}, $${more.toFixed(2)} above it.`;
+    const best = `Your own best costs $${had.toFixed(2)}, $${more.toFixed(2)} above it.`;
     expect(words).toContain(best);
     const cheapest = model.hours.value;
     model.lay(model.usual.value.hours);
@@ -172,7 +172,7 @@ describe('what is said of it', () => {
     const model = createModel(huntPlace);
     model.lay(cheapest);
     showCheapest(model);
-    expect(model.shown.value?.words).toContain('Your best so far costs the same: you had found it');
+    expect(model.shown.value?.words).toContain('Your own best costs the same: you had found it');
     expect(shownOn(huntPlace).shown.value?.words).toContain(
       'The best so far, the usual day, costs',
     );

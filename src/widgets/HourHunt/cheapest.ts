@@ -107,13 +107,15 @@ function above(
   if (best === undefined) return 'You had not found a day that keeps everything yet.';
   const had = best.price.energyCost;
   const more = had - cost;
-  const whose = best === usual ? 'The best so far, the usual day,' : 'Your best so far';
-  if (more < sameCent) {
-    return best === usual
-      ? `${whose} costs the same.`
-      : `${whose} costs the same: you had found it, or one as cheap.`;
+  const isSame = more < sameCent;
+  if (best === usual) {
+    return isSame
+      ? 'The usual day costs the same.'
+      : `The best so far, the usual day, costs ${say(had)}, ${say(more)} above it.`;
   }
-  return `${whose} costs ${say(had)}, ${say(more)} above it.`;
+  return isSame
+    ? 'Your own best costs the same: you had found it, or one as cheap.'
+    : `Your own best costs ${say(had)}, ${say(more)} above it.`;
 }
 
 function noneText(place: HuntPlace, found: Exclude<CheapestDay, FoundDay>): string {
