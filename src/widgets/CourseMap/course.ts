@@ -9,7 +9,7 @@ export interface CourseLesson {
   readonly minutes: number;
   /** Lessons that come before, by id. */
   readonly before: readonly string[];
-  /** Its self-checks, by the id that progress hangs on. */
+  /** Its self-checks, or the steps of a capstone, by the id that progress hangs on. */
   readonly checks: readonly string[];
 }
 

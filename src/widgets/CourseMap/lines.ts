@@ -42,10 +42,11 @@ function allBefore(id: string, byId: ReadonlyMap<string, CourseLesson>): Set<str
 }
 
 /** What a lesson rests on directly: none that another of them rests on already. */
-function directlyBefore(
+export function directlyBefore(
   { before }: CourseLesson,
-  byId: ReadonlyMap<string, CourseLesson>,
+  lessons: readonly CourseLesson[],
 ): readonly string[] {
+  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]));
   const implied = new Set(before.flatMap((id) => [...allBefore(id, byId)]));
   return before.filter((id) => !implied.has(id));
 }
@@ -53,12 +54,11 @@ function directlyBefore(
 /** The lines between lessons, short ones nearest to the list. */
 export function trunksOf(units: readonly CourseUnit[]): readonly Trunk[] {
   const lessons = lessonsOf(units);
-  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]));
   const rows = rowsOf(units);
   const spans = lessons.flatMap(({ id }) => {
     const top = rows.get(id) ?? 0;
     const branches = lessons
-      .filter((lesson) => directlyBefore(lesson, byId).includes(id))
+      .filter((lesson) => directlyBefore(lesson, lessons).includes(id))
       .map((lesson) => rows.get(lesson.id) ?? 0)
       .filter((row) => row > top);
     return branches.length === 0

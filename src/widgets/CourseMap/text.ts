@@ -1,4 +1,5 @@
 import { type CourseLesson, type CourseUnit, lessonsOf } from './course.ts';
+import { directlyBefore } from './lines.ts';
 import type { CourseMapModel, Progress } from './model.ts';
 
 const list = (items: readonly string[]): string =>
@@ -6,9 +7,11 @@ const list = (items: readonly string[]): string =>
     ? (items[0] ?? '')
     : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
 
-/** Which lessons come before, by number and title. */
+/** Which lessons come right before, by number and title; those before them go without saying. */
 export function comesAfter(lesson: CourseLesson, units: readonly CourseUnit[]): string {
-  const before = lessonsOf(units).filter(({ id }) => lesson.before.includes(id));
+  const lessons = lessonsOf(units);
+  const near = directlyBefore(lesson, lessons);
+  const before = lessons.filter(({ id }) => near.includes(id));
   if (before.length === 0) return 'needs no other lesson';
   return `after ${list(before.map(({ number, title }) => `${number} ${title}`))}`;
 }
