@@ -40,13 +40,16 @@ export function Later<Props extends object>({
     const stop = wake.subscribe((now) => {
       if (now !== first) fetch();
     });
+    const paper = window.matchMedia('print');
     const off = () => {
       stop();
+      paper.removeEventListener('change', fetch);
       window.removeEventListener('pointerdown', fetch);
       window.removeEventListener('keydown', fetch);
     };
     window.addEventListener('pointerdown', fetch);
     window.addEventListener('keydown', fetch);
+    paper.addEventListener('change', fetch);
     return off;
   }, []);
   const Part = part.value;
