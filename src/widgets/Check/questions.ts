@@ -31,6 +31,7 @@ export const banks = {
   operatingPoint,
   readYourPump,
   suctionSide,
+  systemCurve,
   tariffsAndTheCheapestDay,
   theYear,
   velocityAndBore,
@@ -38,7 +39,6 @@ export const banks = {
   wattsAndKilowattHours,
   whereTheCubeStops,
   needsAndLimits,
-  systemCurve,
 } as const;
 
 export type BankName = keyof typeof banks;
