@@ -34,7 +34,8 @@ export interface PadStore {
   /**
    * Puts what `update` makes of the pad in its place. A result that breaks the definition is refused:
    * the problems come back and nothing changes. Quick edits of the same `field` undo together. An
-   * edit made before what checks it has been fetched waits for it, in its turn.
+   * edit made before what checks it has been fetched is made at once and looked at afterwards; while
+   * a kept pad is still being read it waits, in its turn.
    */
   edit(update: (pad: Pad) => Pad, label: string, field?: string): readonly DocumentProblem[];
   /** Puts one value at a path. */
@@ -58,6 +59,8 @@ export interface PadStore {
 
 const saveDelay = 250;
 const notKept = 'This browser does not keep the pad. Save it as a file before you leave this page.';
+const notKeptStep =
+  'A change made while this page was still coming could not be kept. Please make it again.';
 const fromLink = 'This pad came with the link. Undo brings back the one before it.';
 const notFetched =
   'That could not be done, because a part of this page could not be fetched. Reload the page when ' +
@@ -76,6 +79,7 @@ export function createPadStore(
   const pad = computed(() => history.value.present);
   let keptText: string | null = null;
   let connections = 0;
+  let isRestoring = false;
   let disconnect = (): void => {};
 
   function put(next: Pad, label: string, field?: string): void {
@@ -87,9 +91,43 @@ export function createPadStore(
 
   /** Does at once what needs the reader, or as soon as it has been fetched; calls keep their order. */
   function withReader(act: (reader: PadReader) => void): void {
+    const ready = (reader: PadReader) => {
+      finishRestoring(reader);
+      act(reader);
+    };
     const reader = source.present();
-    if (reader !== null) act(reader);
-    else source.fetch().then(act, () => tell('error', notFetched));
+    if (reader !== null) ready(reader);
+    else source.fetch().then(ready, () => tell('error', notFetched));
+  }
+
+  /** What the browser keeps comes before anything else that needs the reader, however late. */
+  function finishRestoring(reader: PadReader): void {
+    if (!isRestoring) return;
+    isRestoring = false;
+    batch(() => restore(reader));
+  }
+
+  /**
+   * Before the reader is there an edit is made at once and looked at when it has come, so that a drag
+   * follows the hand from its first moment; only what the browser keeps has to be read first.
+   */
+  function editUnchecked(update: (pad: Pad) => Pad, label: string, field?: string): void {
+    const after = update(pad.peek());
+    if (Object.is(pad.peek(), after)) return;
+    put(after, label, field);
+    source.fetch().then(lookBack, () => {
+      // Out of reach: what was typed stays, and is kept.
+    });
+  }
+
+  /** Takes back the steps that break the definition. */
+  function lookBack({ check }: PadReader): void {
+    let tookBack = false;
+    while (history.peek().past.length > 0 && !check(pad.peek()).ok) {
+      history.value = undo(history.peek());
+      tookBack = true;
+    }
+    if (tookBack) tell('error', notKeptStep);
   }
 
   function edit(
@@ -97,6 +135,10 @@ export function createPadStore(
     label: string,
     field?: string,
   ): readonly DocumentProblem[] {
+    if (source.present() === null && !isRestoring) {
+      editUnchecked(update, label, field);
+      return [];
+    }
     let problems: readonly DocumentProblem[] = [];
     withReader(({ check }) => {
       const before = pad.peek();
@@ -115,7 +157,9 @@ export function createPadStore(
 
   async function open(text: string): Promise<ParsedPad | null> {
     try {
-      const parsed = (await source.fetch()).parse(text);
+      const reader = await source.fetch();
+      finishRestoring(reader);
+      const parsed = reader.parse(text);
       if (parsed.ok) {
         put(parsed.pad, 'opening a file');
         if (parsed.from < parsed.pad.version) tell('note', upgraded);
@@ -143,7 +187,8 @@ export function createPadStore(
     if (!carriesPad(fragment)) return;
     try {
       // What the browser keeps is read first, so that a link can put it aside.
-      const [{ parseFragment }] = await Promise.all([import('./link.ts'), source.fetch()]);
+      const [{ parseFragment }, reader] = await Promise.all([import('./link.ts'), source.fetch()]);
+      finishRestoring(reader);
       batch(() => takeFrom(parseFragment(fragment)));
       surroundings.clearFragment();
     } catch {
@@ -181,8 +226,8 @@ export function createPadStore(
   }
 
   function attach(): () => void {
-    const restored = keepsSomething(surroundings.storage());
-    if (restored) withReader((reader) => batch(() => restore(reader)));
+    isRestoring = keepsSomething(surroundings.storage());
+    if (isRestoring) withReader(() => {});
     void openFragment();
     let cancel = (): void => {};
     const offs = [
@@ -219,7 +264,7 @@ export function createPadStore(
     redo: () => {
       history.value = redo(history.peek());
     },
-    replace: (next, label) => withReader(() => put(next, label)),
+    replace: (next, label) => (isRestoring ? withReader(() => put(next, label)) : put(next, label)),
     open,
     fileText: () => padFileText(pad.peek()),
     fragment: async () => {

@@ -72,16 +72,29 @@ test('a first visit fetches nothing until the reader touches the page', () => {
   expect(fetches()).toBe(1);
 });
 
-test('edits made before it arrives are made in their order, each an own step', async () => {
+test('edits made before it arrives are made at once, each an own step', async () => {
   const { store, arrive } = page();
   store.connect();
   store.set(['name'], 'first', 'the name');
   store.edit((pad) => ({ ...pad, name: `${pad.name}, then second`, notes: 'n' }), 'more');
-  expect(store.pad.value).toBe(ownerPad);
+  expect(store.pad.value.name).toBe('first, then second');
   await arrive();
   expect(store.pad.value.name).toBe('first, then second');
+  expect(store.notice.value).toBeNull();
   store.undo();
   expect(store.pad.value.name).toBe('first');
+});
+
+test('one of them that breaks the definition is taken back when it arrives, and that is said', async () => {
+  const { store, arrive } = page();
+  store.connect();
+  store.set(['name'], 'mine', 'the name');
+  store.set(['site', 'waterTemperature'], 900, 'the temperature');
+  await arrive();
+  expect(store.pad.value).toMatchObject({ name: 'mine', site: ownerPad.site });
+  expect(store.notice.value?.sentence).toBe(
+    'A change made while this page was still coming could not be kept. Please make it again.',
+  );
 });
 
 test('what the browser kept comes first, and an edit made meanwhile lands on it', async () => {
@@ -101,17 +114,27 @@ test('a link puts the kept pad aside, although both were read late', async () =>
   expect(JSON.parse(entries.get(asideKey) ?? '')).toEqual(JSON.parse(kept));
 });
 
-test('a fetch that fails is told, changes nothing, and is tried again', async () => {
-  const { store, fail, arrive, fetches } = page();
+test('an edit stays when the fetch fails', async () => {
+  const { store, fail } = page();
   store.connect();
   store.set(['name'], 'mine', 'the name');
+  await fail();
+  expect(store.pad.value.name).toBe('mine');
+  expect(store.notice.value).toBeNull();
+});
+
+test('a kept pad that cannot be read for want of a connection is told, and tried again', async () => {
+  const { store, fail, arrive, fetches } = page({
+    [padKey]: serialisePad({ ...lodgePad, name: 'kept' }),
+  });
+  store.connect();
   await fail();
   expect(store.pad.value).toBe(ownerPad);
   expect(store.notice.value?.sentence).toBe(
     'That could not be done, because a part of this page could not be fetched. Reload the page when there is a connection, then try again. Your present pad is unchanged.',
   );
-  store.set(['name'], 'mine', 'the name');
+  store.set(['notes'], 'later', 'the notes');
   expect(fetches()).toBe(2);
   await arrive();
-  expect(store.pad.value.name).toBe('mine');
+  expect(store.pad.value).toMatchObject({ name: 'kept', notes: 'later' });
 });

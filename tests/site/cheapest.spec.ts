@@ -45,9 +45,19 @@ test('the cheapest day follows the keys, says what the core says, and can be lai
   await expect(finding(page)).toContainText('less than the day on your sheet');
 });
 
-test('with few changes it is searched for beside the page, and the search can be called off', async ({
-  page,
-}) => {
+test('with few changes it is searched for beside the page', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('Changes of speed in a day').selectOption('6');
+  await expect(finding(page)).toContainText('The cheapest day takes', { timeout: 30_000 });
+  expect(await page.locator('.cheapest tbody tr').count()).toBeLessThanOrEqual(6);
+});
+
+test('a search under way is told and can be called off', async ({ page }) => {
+  // The worker is kept back, so that there is time to call it off however fast the machine.
+  await page.route(/worker/, async (route) => {
+    await new Promise((go) => setTimeout(go, 3000));
+    await route.continue().catch(() => {});
+  });
   await open(page);
   await page.getByLabel('Changes of speed in a day').selectOption('6');
   await page.getByRole('button', { name: 'Call off' }).click();

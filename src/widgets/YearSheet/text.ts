@@ -27,7 +27,7 @@ export function findingText(model: YearModel): string {
   if (mine === null)
     return 'The pad does not say enough yet for a year: it needs pump, pool and prices.';
   const units = model.units.value;
-  const takes = `The year ${model.number.value} takes ${kilowattHours(mine.energy, units)} and costs ${say(model, mine.cost)}; it moves ${format('volume', mine.volumeMoved, units)}.`;
+  const takes = `The year ${model.number.value} takes ${kilowattHours(mine.energy, units)} and costs ${say(model, mine.cost)}; it moves ${format('volume', mine.volumeMoved, units, { digits: 3 })}.`;
   return [takes, besideText(model), gasText(model), worthText(model), lacksText(model)]
     .filter((words) => words !== '')
     .join(' ');
@@ -91,7 +91,7 @@ export function monthTable(model: YearModel): TableData {
       kilowattHours(month.energy, units),
       say(model, month.cost),
       ...(other === null ? [] : [say(model, other.months[index]?.cost ?? 0)]),
-      format('volume', month.volumeMoved, units),
+      format('volume', month.volumeMoved, units, { digits: 3 }),
       lengthText(month.frostMinutes),
       String(month.shortDays),
     ]),
