@@ -10,6 +10,7 @@ const finding = (page: Page) => page.locator('.cheapest-finding');
 
 async function open(page: Page): Promise<void> {
   await page.goto('/day/');
+  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
   await page.getByRole('button', { name: 'Find the cheapest day' }).click();
   await expect(finding(page)).toContainText('The cheapest day takes');
 }
@@ -45,11 +46,19 @@ test('the cheapest day follows the keys, says what the core says, and can be lai
   await expect(finding(page)).toContainText('less than the day on your sheet');
 });
 
-test('with few changes it is searched for beside the page', async ({ page }) => {
+test('with few changes it is searched for beside the page, and says how near it is', async ({
+  page,
+}) => {
   await open(page);
-  await page.getByLabel('Changes of speed in a day').selectOption('6');
-  await expect(finding(page)).toContainText('The cheapest day takes', { timeout: 30_000 });
-  expect(await page.locator('.cheapest tbody tr').count()).toBeLessThanOrEqual(6);
+  await page.getByLabel('Changes of speed in a day').selectOption('4');
+  // Either the way there is told, or, on a fast machine, the end is there at once.
+  const isSearched = async () => {
+    const words = (await finding(page).textContent()) ?? '';
+    if (/at most [\d.]+\s% above the cheapest there can be/.test(words)) return true;
+    const rows = await page.locator('.cheapest tbody tr').count();
+    return words.startsWith('The cheapest day takes') && rows <= 4;
+  };
+  await expect.poll(isSearched, { timeout: 60_000 }).toBe(true);
 });
 
 test('a search under way is told and can be called off', async ({ page }) => {
