@@ -1,4 +1,4 @@
-import type { JSX } from 'preact';
+import type { ComponentChildren, JSX } from 'preact';
 import { Frame } from './Frame.tsx';
 import type { Quantity } from './marks.tsx';
 import { across, niceAxis, type TickedAxis, upward } from './scale.ts';
@@ -19,6 +19,9 @@ interface MonthBarsProps {
   readonly unit: string;
   /** "Jan" to "Dec". */
   readonly months: readonly string[];
+  readonly monthTitle?: string;
+  /** Drawn under the bars. */
+  readonly children?: ComponentChildren;
 }
 
 /** Room at both sides of a pair of bars, and the width of one, as shares of a month. */
@@ -42,56 +45,43 @@ function bars(
 
 /** Twelve months as bars, one plan solid and another hollow beside it. */
 export function MonthBars(props: MonthBarsProps): JSX.Element {
-  const { first, second, of, title, unit, months } = props;
+  const { first, second, of, title, unit, months, monthTitle = 'Month', children } = props;
   const all = [...first.amounts, ...(second?.amounts ?? [])];
   const x: TickedAxis = {
     min: 0,
     max: 12,
     ticks: months.map((label, index) => ({ value: index + 0.5, label })),
   };
-  const y = niceAxis({ min: Math.min(0, ...all), max: Math.max(1e-6, ...all) });
+  const y = niceAxis({ min: Math.min(0, ...all), max: Math.max(1, ...all) });
   const { alone, left } = layout;
+  const solid = second === undefined ? alone : { ...left, from: left.from + left.width + 0.04 };
   return (
-    <>
-      <Frame
-        x={{ axis: x, title: 'Month', unit: '' }}
-        y={{ axis: y, title, unit }}
-        title={`${title}, month by month: ${first.name}${second === undefined ? '' : ` beside ${second.name}`}`}
-        drawing={
-          second === undefined ? (
+    <Frame
+      x={{ axis: x, title: monthTitle, unit: '' }}
+      y={{ axis: y, title, unit }}
+      title={`${title}, month by month: ${first.name}${second === undefined ? '' : ` beside ${second.name}`}`}
+      drawing={
+        <>
+          {children}
+          {second !== undefined && (
             <path
-              class="month-bar is-solid"
+              class="month-bar"
               data-quantity={of}
-              d={bars(first.amounts, x, y, alone.from, alone.width)}
+              d={bars(second.amounts, x, y, left.from, left.width)}
             />
-          ) : (
-            <>
-              <path
-                class="month-bar"
-                data-quantity={of}
-                d={bars(second.amounts, x, y, left.from, left.width)}
-              />
-              <path
-                class="month-bar is-solid"
-                data-quantity={of}
-                d={bars(first.amounts, x, y, left.from + left.width + 0.04, left.width)}
-              />
-            </>
-          )
-        }
-      />
-      <ul class="month-key" data-quantity={of} role="list">
-        {second !== undefined && <KeyLine name={second.name} isSolid={false} />}
-        <KeyLine name={first.name} isSolid />
-      </ul>
-    </>
+          )}
+          <path
+            class="month-bar is-solid"
+            data-quantity={of}
+            d={bars(first.amounts, x, y, solid.from, solid.width)}
+          />
+        </>
+      }
+    />
   );
 }
 
-function KeyLine({ name, isSolid }: { name: string; isSolid: boolean }): JSX.Element {
-  return (
-    <li>
-      <span class={isSolid ? 'month-swatch is-solid' : 'month-swatch'} aria-hidden="true" /> {name}
-    </li>
-  );
+/** How the bars of a plan are drawn, beside its name. */
+export function MonthSwatch({ isSolid }: { isSolid: boolean }): JSX.Element {
+  return <span class={isSolid ? 'month-swatch is-solid' : 'month-swatch'} aria-hidden="true" />;
 }

@@ -33,19 +33,19 @@ export type EndKind = 'squareInlet' | 'roundedInlet' | 'projectingInlet' | 'exit
 const commercialSteelRoughness = 0.0018 * inch;
 
 /**
- * Crane's multiplier n [-] of each fitting, K = n f_T (TP-410, pages A-27 to A-30). Those marked
- * "memory" could not be read in the handbook; the others were read in tables that quote it.
+ * Crane's multiplier n [-] of each fitting, K = n f_T (TP-410, pages A-27 to A-30). Those of
+ * craneFromMemory could not be read in the handbook; the others were read in tables that quote it.
  */
 export const craneMultipliers: Readonly<Record<FittingKind, number>> = {
-  elbow90: 30, // standard 90 degree elbow; memory
+  elbow90: 30, // standard 90 degree elbow
   elbow90Long: 14, // 90 degree bend, radius 1.5 bores
   bend90Wide: 12, // 90 degree bend, radius 3 bores
-  elbow45: 16, // standard 45 degree elbow; memory
-  streetElbow90: 50, // memory
-  streetElbow45: 26, // memory
-  returnBend: 50, // close pattern; memory
-  teeRun: 20, // straight through; memory
-  teeBranch: 60, // turning into or out of the branch; memory
+  elbow45: 16, // standard 45 degree elbow
+  streetElbow90: 50,
+  streetElbow45: 26,
+  returnBend: 50, // close pattern
+  teeRun: 20, // straight through
+  teeBranch: 60, // turning into or out of the branch
   gateValve: 8, // fully open, full bore
   ballValve: 3, // fully open, full bore
   butterflyValve: 45, // fully open, 2 to 8 in, centric
@@ -56,6 +56,17 @@ export const craneMultipliers: Readonly<Record<FittingKind, number>> = {
   threeWayValveStraight: 30, // plug valve with three ways, straight through
   threeWayValveBranch: 90, // the same, turning
 };
+
+/** Multipliers that could not be read in the handbook: from memory. */
+export const craneFromMemory: readonly FittingKind[] = [
+  'elbow90',
+  'elbow45',
+  'streetElbow90',
+  'streetElbow45',
+  'returnBend',
+  'teeRun',
+  'teeBranch',
+];
 
 /**
  * Coefficient K [-] of each pipe end (Hydraulic Institute Engineering Data Book; the projecting

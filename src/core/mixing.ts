@@ -1,4 +1,4 @@
-import { CoreError, requireNotNegative, requirePositive } from './errors.ts';
+import { CoreError, requireBetween, requireNotNegative, requirePositive } from './errors.ts';
 
 /**
  * Time in which a flow moves as much water as the pool holds.
@@ -68,6 +68,28 @@ export function filteredShare(turnovers: number, efficiency = 1): number {
 export function turnoversForShare(share: number, efficiency = 1): number {
   if (!(share >= 0 && share < 1)) throw new CoreError('share', share, 'from 0 to below 1');
   return (0 - Math.log1p(-share)) / requireEfficiency(efficiency);
+}
+
+/**
+ * Share of the water that has passed the filter just so many times, in a perfectly mixed pool.
+ *
+ * Law: n^k e^-n / k!: parcels are drawn by chance, each as likely as any other, whatever came before.
+ * @param turnovers Water moved over water in the pool, n [-], 0 to 500.
+ * @param times How often it has passed, k [-], whole, 0 to 100.
+ * @returns Share [-], 0 to 1.
+ * @throws CoreError when turnovers or times is out of range.
+ * Accuracy: 1e-12 relative against filteredShare for k = 0.
+ * Source: Poisson's distribution, NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.6.19.
+ * @example sharePassed(1, 1) // 0.3679
+ */
+export function sharePassed(turnovers: number, times: number): number {
+  requireBetween('turnovers', turnovers, 0, 500, '');
+  if (!Number.isInteger(times) || times < 0 || times > 100) {
+    throw new CoreError('times', times, 'a whole number from 0 to 100');
+  }
+  let share = Math.exp(-turnovers);
+  for (let time = 1; time <= times; time += 1) share *= turnovers / time;
+  return share;
 }
 
 function requireEfficiency(efficiency: number): number {

@@ -5,7 +5,7 @@ import type { Circuit } from './circuitParts.ts';
 import { requireBetween } from './errors.ts';
 import { type FoldedCircuit, foldCircuit } from './foldedCircuit.ts';
 import { advance, headAndSlope, spread, tangent } from './foldedHead.ts';
-import type { PumpCurve } from './pump.ts';
+import { leastFlowRatio, type PumpCurve } from './pump.ts';
 
 /** Where pump and circuit meet, or why no water moves. */
 export type OperatingPoint =
@@ -139,7 +139,7 @@ function solve(
       reason: ratio < 1e-6 ? 'stopped' : 'belowLift',
       shutoffHead,
       staticHead: opening,
-      leastRatio: Math.sqrt(opening / curve.shutoffHead),
+      leastRatio: leastFlowRatio(curve, opening),
     };
   }
   const quick = newtonFlow(curve, folded, ratio, guess);

@@ -167,6 +167,9 @@ function requireStations(stations: readonly Station[], length: number): readonly
   return stations;
 }
 
+/** Stations nearer to each other than this [m] are a step in the floor, whose slope no number holds. */
+const leastStretch = 1e-9;
+
 /** Integral of depth x y dx along one piece, split where the floor bends. */
 function overStations(piece: BoundaryPiece, stations: readonly Station[]): number {
   const low = Math.min(piece.fromX, piece.toX);
@@ -178,7 +181,7 @@ function overStations(piece: BoundaryPiece, stations: readonly Station[]): numbe
     // The outer two reach on past their station, to take up the play left at the ends.
     const from = index === 0 ? low : Math.max(low, start.distance);
     const to = index === last ? high : Math.min(high, end.distance);
-    if (to <= from || end.distance <= start.distance) return sum;
+    if (to <= from || end.distance - start.distance < leastStretch) return sum;
     const slope = (end.depth - start.depth) / (end.distance - start.distance);
     const depthAt = (x: number) => start.depth + slope * (x - start.distance);
     return sum + sign * integral(piece, from, to, depthAt, slope);

@@ -267,3 +267,19 @@ export function pumpHead(curve: PumpCurve, flow: number, ratio: number): number 
   if (ratio < 1e-9) return 0;
   return ratio * ratio * curve.head(flow / ratio);
 }
+
+/**
+ * Speed below which a pump moves no water against a head that is there at no flow.
+ *
+ * Law: r = sqrt(H0 / H(0)): the head at no flow falls with the square of the speed.
+ * @param curve The pump [see PumpCurve], with a head at no flow above 0.
+ * @param head Head the circuit takes at no flow, such as a lift [m], 0 to 1e6.
+ * @returns Speed over reference speed [-], 0 or more; above 1 when the reference speed does not reach.
+ * @throws CoreError when the head is out of range.
+ * Accuracy: exact; reference file affinity-laws.
+ * Source: ANSI/HI 14.3.
+ * @example leastFlowRatio(pumpFromPowerLaw({ a: 20, b: 2e5, c: 2 }, 0.008), 5) // 0.5000
+ */
+export function leastFlowRatio(curve: PumpCurve, head: number): number {
+  return Math.sqrt(requireBetween('head', head, 0, 1e6, 'm') / curve.shutoffHead);
+}

@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/errors.ts';
-import { filteredShare, turnoversForShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
+import {
+  filteredShare,
+  sharePassed,
+  turnoversForShare,
+  turnoversInRun,
+  turnoverTime,
+} from '#core/mixing.ts';
 import { allowance, referenceCases } from './referenceCases.ts';
 
 const gallon = 231 * 0.0254 ** 3; // exact, NIST SP 811
@@ -72,5 +78,33 @@ describe('a perfectly mixed pool', () => {
     expect(() => filteredShare(Number.NaN)).toThrow(CoreError);
     expect(() => turnoverTime(60, 0)).toThrow(CoreError);
     expect(() => turnoversInRun(0, 1, 1)).toThrow(CoreError);
+  });
+});
+
+describe('how often water has passed', () => {
+  // Poisson's distribution at mean 1: 0.3679, 0.3679, 0.1839, 0.0613 (any table of it; from memory).
+  it('is Poisson’s: at one turnover 37 % never, 37 % once, 18 % twice, 6 % three times', () => {
+    const shares = [0, 1, 2, 3].map((times) => sharePassed(1, times));
+    for (const [times, known] of [0.3679, 0.3679, 0.1839, 0.0613].entries()) {
+      expect(shares[times]).toBeCloseTo(known, 4);
+    }
+  });
+
+  it('leaves out nothing: never is what the filter has not had, and all shares make one', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 20, noNaN: true }), (turnovers) => {
+        expect(sharePassed(turnovers, 0)).toBeCloseTo(1 - filteredShare(turnovers), 12);
+        const all = Array.from({ length: 101 }, (_, times) => sharePassed(turnovers, times));
+        expect(all.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+        // Mean number of passes: the turnovers.
+        const mean = all.reduce((sum, share, times) => sum + share * times, 0);
+        expect(mean).toBeCloseTo(turnovers, 8);
+      }),
+    );
+  });
+
+  it('is refused for half a time and for less than none', () => {
+    expect(() => sharePassed(1, 0.5)).toThrow('times is 0.5');
+    expect(() => sharePassed(-1, 0)).toThrow(CoreError);
   });
 });

@@ -282,4 +282,21 @@ describe('wild inputs', () => {
       { numRuns: 2000 },
     );
   });
+
+  // Geometry: a floor that drops from one station to the next at no distance is a step.
+  it('takes stations all but on one another as a step in the floor', () => {
+    for (const near of [5e-324, 1e-12]) {
+      const stations = [
+        { distance: 0, depth: 1 },
+        { distance: near, depth: 1.5 },
+        { distance: 10, depth: 1.5 },
+      ];
+      expect(depthProfileVolume(4, stations)).toBeCloseTo(4 * 10 * 1.5, 8);
+      const outline = { kind: 'circle', diameter: 10 } as const;
+      expect(poolVolume({ outline, depth: { kind: 'stations', stations } })).toBeCloseTo(
+        Math.PI * 25 * 1.5,
+        8,
+      );
+    }
+  });
 });

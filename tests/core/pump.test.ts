@@ -5,6 +5,7 @@ import {
   affinityFlow,
   affinityHead,
   affinityPower,
+  leastFlowRatio,
   pumpFromPoints,
   pumpFromPowerLaw,
   pumpFromThreePoints,
@@ -315,5 +316,24 @@ describe('the affinity laws', () => {
   test('no speed to scale from is refused', () => {
     expect(() => affinityFlow(1, 0, 1)).toThrow(CoreError);
     expect(() => affinityHead(1, 1, -1)).toThrow(CoreError);
+  });
+});
+
+describe('the speed below which nothing moves', () => {
+  // Affinity laws, ANSI/HI 14.3: at that speed the head at no flow is just the head asked for.
+  test('makes just the head that is there at no flow', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 100, noNaN: true }),
+        fc.double({ min: 0, max: 100, noNaN: true }),
+        (shutoff, head) => {
+          const curve = pumpFromPowerLaw({ a: shutoff, b: shutoff * 1e4, c: 2 }, 0.009);
+          const ratio = leastFlowRatio(curve, head);
+          expect(pumpHead(curve, 0, ratio)).toBeCloseTo(ratio < 1e-9 ? 0 : head, 8);
+        },
+      ),
+    );
+    const curve = pumpFromPowerLaw({ a: 20, b: 2e5, c: 2 }, 0.008);
+    expect(() => leastFlowRatio(curve, -1)).toThrow('head is -1');
   });
 });

@@ -1,4 +1,5 @@
 import {
+  craneFromMemory,
   craneMultipliers,
   endCoefficients,
   type FittingKind,
@@ -11,17 +12,6 @@ import { fixed, noValue } from '#units/numerals.ts';
 import { fittingNames } from '#widgets/PadForm/parts.ts';
 import { type PipeFamily, sizesOf } from './pipes.ts';
 import type { FigureTable } from './table.ts';
-
-/** Multipliers that could not be read in the handbook, as their comments in the core say. */
-const fromMemory: ReadonlySet<FittingKind> = new Set([
-  'elbow90',
-  'elbow45',
-  'streetElbow90',
-  'streetElbow45',
-  'returnBend',
-  'teeRun',
-  'teeBranch',
-]);
 
 const kinds = Object.keys(craneMultipliers) as FittingKind[];
 
@@ -59,7 +49,7 @@ export function coefficients({ series, name }: PipeFamily): FigureTable {
       ...sizes.map(({ nominal }) => ({ name: nominal })),
     ],
     rows: kinds.map((kind) => [
-      fittingNames[kind] + (fromMemory.has(kind) ? ' *' : ''),
+      fittingNames[kind] + (craneFromMemory.includes(kind) ? ' *' : ''),
       String(craneMultipliers[kind]),
       ...sizes.map(({ bore }) => fixed(fittingK(kind, bore), 2)),
     ]),

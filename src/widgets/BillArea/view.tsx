@@ -6,13 +6,13 @@ import type { Spot } from '#charts/labels.ts';
 import { Band, placed } from '#charts/marks.tsx';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { across, fraction, span, upward, valueAt } from '#charts/scale.ts';
-import { format, symbolFor } from '#units/format.ts';
+import { format } from '#units/format.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { dialInLink } from '#widgets/kit/linkState.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
+import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { exampleLoad } from './example.ts';
 import { type BillModel, createModel, day, energyOf } from './model.ts';
@@ -44,22 +44,19 @@ interface Said {
 /** Watts times hours as an area that is the bill, and beside it the amperes, which are not. */
 export default function BillArea({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleLoad), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: [
+      'bill',
+      () => ({
+        watts: dialInLink(model.power),
+        time: dialInLink(model.time),
+        price: dialInLink(model.price),
+      }),
+    ],
+    own: () => import('./own.ts'),
   });
-  const fields = useMemo(
-    () => ({
-      watts: dialInLink(model.power),
-      time: dialInLink(model.time),
-      price: dialInLink(model.price),
-    }),
-    [model],
-  );
-  useLinkState('bill', fields);
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   const side = useComputed(() =>
     quantitySide('Wire power', 'power', model.units.value, {
       max: model.load.value.greatestPower,
@@ -76,16 +73,7 @@ export default function BillArea({ id }: { id: string }): JSX.Element {
     return `Pump, motor and price of the example are invented. Each square of the bold grid is ${format('energy', energyOf(step, hoursPerMark * hour), model.units.value)}. The motor is one that runs straight from the supply; behind an electronic drive the current follows another law, and your own ammeter will show other figures.`;
   });
   return (
-    <Figure
-      id={id}
-      title="The bill is an area"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
-      note={square}
-    >
+    <Figure id={id} title="The bill is an area" {...figure} note={square}>
       <div class="bill-row">
         <AreaPicture model={model} side={side.value} said={said} />
         <Ammeter model={model} />
@@ -215,27 +203,25 @@ function Controls({
   readonly model: BillModel;
   readonly said: Said;
 }): JSX.Element {
-  const watts = useComputed(() => quantityEntry('power', model.units.value));
-  const hours = useComputed(() => quantityEntry('duration', model.units.value));
   const price = useMemo(() => plainEntry('price'), []);
   const currency = useComputed(() => `${model.load.value.currency} per kWh`);
   return (
     <>
-      <RangeField
+      <QuantityRange
         id={`${id}-watts`}
         label="Watts"
         dial={model.power}
+        of="power"
+        units={model.units}
         spoken={said.power}
-        entry={watts}
-        unit={symbolFor(model.units.value, 'power')}
       />
-      <RangeField
+      <QuantityRange
         id={`${id}-hours`}
         label="Hours a day"
         dial={model.time}
+        of="duration"
+        units={model.units}
         spoken={said.time}
-        entry={hours}
-        unit={symbolFor(model.units.value, 'duration')}
       />
       <RangeField
         id={`${id}-price`}

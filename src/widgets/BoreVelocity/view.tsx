@@ -13,9 +13,9 @@ import { symbolFor } from '#units/format.ts';
 import type { Quantity as Measured } from '#units/quantities.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { type BoreVelocityModel, type BoreVelocityProps, createModel, type Run } from './model.ts';
@@ -40,31 +40,27 @@ function greatest(model: BoreVelocityModel, drawn: Drawn): number {
 /** Velocity and loss against flow, one above the other, in pipes that share a name. */
 export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(props), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: [
+      id.replace(/[^a-z]/gi, ''),
+      () => ({
+        flow: dialInLink(model.flow),
+        pipe: {
+          read: () =>
+            model.source.value === 'mine' || model.pipeId.value === props.pipes[0]
+              ? ''
+              : model.pipeId.value,
+          write: model.choosePipe,
+        },
+      }),
+    ],
+    own: () => import('./own.ts'),
   });
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
   const spoken = useComputed(() => spokenFlow(model));
   const entry = useComputed(() => quantityEntry('flow', model.units.value));
   const small = useComputed(() => note(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
-  const fields = useMemo(
-    () => ({
-      flow: dialInLink(model.flow),
-      pipe: {
-        read: () =>
-          model.source.value === 'mine' || model.pipeId.value === props.pipes[0]
-            ? ''
-            : model.pipeId.value,
-        write: model.choosePipe,
-      },
-    }),
-    [model],
-  );
-  useLinkState(id.replace(/[^a-z]/gi, ''), fields);
-
   const velocity: Drawn = {
     of: 'velocity',
     measured: 'velocity',
@@ -84,11 +80,7 @@ export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
     <Figure
       id={id}
       title={model.source.value === 'mine' ? 'Your bores' : 'One name, two bores'}
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note={small}
     >
       <div class="needs-script">

@@ -2,13 +2,10 @@ import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ShareBar } from '#charts/Bars.tsx';
-import { unitFor } from '#units/choice.ts';
-import { symbolFor } from '#units/format.ts';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
+import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { exampleScene, openingFlow } from './example.ts';
 import { type CircuitBuilderModel, createModel, type Piece } from './model.ts';
 import { Parts } from './Parts.tsx';
@@ -39,29 +36,20 @@ function linkFields(model: CircuitBuilderModel): Readonly<Record<string, LinkFie
 /** A circuit to build from parts, and the curve that comes of it. */
 export default function CircuitBuilder({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleScene, openingFlow), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['circuit', linkFields],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'circuit',
-    useMemo(() => linkFields(model), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
   const said = useComputed(() => spoken(model));
   const saidLift = useComputed(() => spokenLift(model));
   const bar = useComputed(() => shares(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
     <Figure
       id={id}
       title="A circuit from its parts"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The example is an invented pad in 2 in Schedule 40. Suction lines, and returns, lie side by side and are equal, so that each takes the same part of the flow."
     >
       <Picture model={model} said={said} />
@@ -87,18 +75,14 @@ interface SettingProps {
 }
 
 function Setting({ id, model, name, label, said }: SettingProps): JSX.Element {
-  const of = name === 'flow' ? 'flow' : 'length';
-  const entry = useComputed(() => quantityEntry(of, model.units.value));
-  const unit = useComputed(() => symbolFor(model.units.value, of));
   return (
-    <RangeField
-      key={unitFor(model.units.value, of)}
+    <QuantityRange
       id={`${id}-${name}`}
       label={label}
       dial={model[name]}
+      of={name === 'flow' ? 'flow' : 'length'}
+      units={model.units}
       spoken={said}
-      entry={entry}
-      unit={unit}
     />
   );
 }

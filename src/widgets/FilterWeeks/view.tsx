@@ -9,9 +9,9 @@ import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction, niceAxis, valueAt } from '#charts/scale.ts';
 import { format } from '#units/format.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -29,16 +29,15 @@ const weeksSide: Side = {
 /** A filter from clean to due: the flow and the gauge at a speed, and the speed that holds the flow. */
 export default function FilterWeeks({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleBench, openingSpeed), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: [
+      'filterweeks',
+      () => ({ weeks: dialInLink(model.weeks), speed: dialInLink(model.speed) }),
+    ],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'filterweeks',
-    useMemo(() => ({ weeks: dialInLink(model.weeks), speed: dialInLink(model.speed) }), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
   const said = useComputed(() => spokenWeeks(model));
   const saidSpeed = useComputed(() => spokenSpeed(model));
   const entry = useComputed(() =>
@@ -47,16 +46,11 @@ export default function FilterWeeks({ id }: { id: string }): JSX.Element {
       greatest: model.speed.max.value,
     }),
   );
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
     <Figure
       id={id}
       title="A filter, week by week"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The example is an invented pad. That a filter takes eight weeks, and loads in a straight line, is made up too: yours may take two or twenty, and hurry at the end. The gauge is taken at the level of the pool."
     >
       <div class="plot-pair">

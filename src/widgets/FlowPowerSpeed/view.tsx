@@ -9,10 +9,10 @@ import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction } from '#charts/scale.ts';
 import { pumpHead } from '#core/pump.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
+import { dialInLink } from '#widgets/kit/linkState.ts';
 import { type HeadAt, pumpLine, systemLine } from '#widgets/kit/machine.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { exampleMachine } from './example.ts';
@@ -25,14 +25,12 @@ const opening = 1720;
 /** Pump and pipes in one picture, and beside it what is left of flow, head and power. */
 export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleMachine, opening), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['pumpspeed', () => ({ speed: dialInLink(model.speed) })],
+    own: () => import('./own.ts'),
   });
-  const fields = useMemo(() => ({ speed: dialInLink(model.speed) }), [model]);
-  useLinkState('pumpspeed', fields);
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
   const said = useComputed(() => spoken(model));
   const entry = useComputed(() =>
     quantityEntry('speed', model.units.value, {
@@ -40,16 +38,11 @@ export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
       greatest: model.speed.max.value,
     }),
   );
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
     <Figure
       id={id}
       title="One pump in its pipes"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The example is an invented pad. Wire power holds a fixed draw, so at low speed it lies above the plain cube."
     >
       <div class="fps-row">

@@ -1,14 +1,11 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { unitFor } from '#units/choice.ts';
-import { symbolFor } from '#units/format.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
+import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
 import { Columns } from './Columns.tsx';
 import {
@@ -43,29 +40,15 @@ function linkFields(model: GaugeHeadModel): Readonly<Record<string, LinkField>> 
 /** Two gauges beside a pump, and the head that they add up to. */
 export default function GaugeHead({ id, note, states, density }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel({ states, density }), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['gauges', linkFields],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'gauges',
-    useMemo(() => linkFields(model), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   const state = useComputed(() => model.picked.value?.id ?? '');
   return (
-    <Figure
-      id={id}
-      title="Two gauges and the head between them"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
-      note={note}
-    >
+    <Figure id={id} title="Two gauges and the head between them" {...figure} note={note}>
       <div class="needs-script">
         <ChoiceField
           key={model.source.value}
@@ -115,17 +98,14 @@ interface SettingProps {
 
 function Setting({ id, model, name, label }: SettingProps): JSX.Element {
   const said = useComputed(() => spoken(model, name));
-  const entry = useComputed(() => quantityEntry(measured[name], model.units.value));
-  const unit = useComputed(() => symbolFor(model.units.value, measured[name]));
   return (
-    <RangeField
-      key={unitFor(model.units.value, measured[name])}
+    <QuantityRange
       id={`${id}-${name}`}
       label={label}
       dial={model.dials[name]}
+      of={measured[name]}
+      units={model.units}
       spoken={said}
-      entry={entry}
-      unit={unit}
     />
   );
 }

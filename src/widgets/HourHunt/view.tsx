@@ -2,9 +2,9 @@ import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo, useRef } from 'preact/hooks';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { type LinkFields, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import type { LinkFields } from '#widgets/kit/linkState.ts';
 import { type Reading, Readings } from '#widgets/kit/Readings.tsx';
 import { createModel, type HourHuntModel, type Hours, type HuntPlace } from './model.ts';
 import {
@@ -60,26 +60,14 @@ function linkFields(model: HourHuntModel): LinkFields {
 /** Twenty-four hours to lay by hand, and what they cost. */
 export default function HourHunt({ id, place }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(place), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['hourhunt', linkFields],
+    own: () => import('./own.ts'),
   });
-  const fields = useMemo(() => linkFields(model), [model]);
-  useLinkState('hourhunt', fields);
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
-    <Figure
-      id={id}
-      title="A day to make cheaper by hand"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
-      note={note(model)}
-    >
+    <Figure id={id} title="A day to make cheaper by hand" {...figure} note={note(model)}>
       <Choices id={id} model={model} />
       <HourCells id={id} model={model} />
       <Amounts model={model} />

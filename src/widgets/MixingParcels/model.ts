@@ -1,6 +1,12 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { evenly } from '#charts/path.ts';
-import { filteredShare, turnoversForShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
+import {
+  filteredShare,
+  sharePassed,
+  turnoversForShare,
+  turnoversInRun,
+  turnoverTime,
+} from '#core/mixing.ts';
 import { type UnitChoice, us } from '#units/choice.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
 import type { Source } from '#widgets/kit/Figure.tsx';
@@ -63,10 +69,14 @@ export const nearly = 0.95;
 export function passedBy({ volume, flow }: Settings, time: number): Passed {
   const turnovers = turnoversInRun(volume, flow, time);
   const share = filteredShare(turnovers);
-  const never = 1 - share;
-  // Passing is by chance and the parcels do not know of each other: their passes are Poisson's.
-  const once = turnovers * never;
-  return { turnovers, share, never, once, often: Math.max(0, share - once) };
+  const once = sharePassed(turnovers, 1);
+  return {
+    turnovers,
+    share,
+    never: sharePassed(turnovers, 0),
+    once,
+    often: Math.max(0, share - once),
+  };
 }
 
 /** A hundred parcels, none lost to rounding. */

@@ -1,15 +1,12 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { unitFor } from '#units/choice.ts';
-import { symbolFor } from '#units/format.ts';
 import type { Quantity as Measured } from '#units/quantities.ts';
 import type { Dial } from '#widgets/kit/dial.ts';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
+import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { examplePool } from './example.ts';
 import { createModel, type MixingModel, type Settings } from './model.ts';
 import { Parcels } from './Parcels.tsx';
@@ -32,26 +29,17 @@ function linkFields(model: MixingModel): Readonly<Record<string, LinkField>> {
 /** How much of a pool has passed the filter, hour by hour, and which of it waits. */
 export default function MixingParcels({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(examplePool), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['mixing', linkFields],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'mixing',
-    useMemo(() => linkFields(model), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
     <Figure
       id={id}
       title="A hundred parcels of one pool"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The pool of the example is invented, and every pool here is mixed perfectly: each parcel is as likely as any other to be drawn next. A real pool has corners where water lingers, and does a little worse."
     >
       <div class="mixing-row">
@@ -77,17 +65,14 @@ interface SettingProps {
 
 function Setting({ id, model, name, label, of }: SettingProps): JSX.Element {
   const said = useComputed(() => spoken(model, name));
-  const entry = useComputed(() => quantityEntry(of, model.units.value));
-  const unit = useComputed(() => symbolFor(model.units.value, of));
   return (
-    <RangeField
-      key={unitFor(model.units.value, of)}
+    <QuantityRange
       id={`${id}-${name}`}
       label={label}
       dial={model[name]}
+      of={of}
+      units={model.units}
       spoken={said}
-      entry={entry}
-      unit={unit}
     />
   );
 }

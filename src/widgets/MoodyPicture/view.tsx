@@ -1,14 +1,12 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { unitFor } from '#units/choice.ts';
-import { format, symbolFor } from '#units/format.ts';
+import { format } from '#units/format.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
+import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
 import { createModel, type MoodyModel, type MoodyProps } from './model.ts';
 import { Picture } from './Picture.tsx';
@@ -38,33 +36,17 @@ function linkFields(model: MoodyModel, first: string): Readonly<Record<string, L
 /** One run of pipe as a point on the chart of friction factors. */
 export default function MoodyPicture({ id, ...props }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(props), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['friction', () => linkFields(model, props.pipes[0] ?? '')],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'friction',
-    useMemo(() => linkFields(model, props.pipes[0] ?? ''), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
   const small = useComputed(() => note(model));
   const said = useComputed(() => spoken(model));
   const pipe = useComputed(() => model.chosen.value.id);
-  const hasOwn = useComputed(() => model.own.value !== undefined);
-  const entry = useComputed(() => quantityEntry('flow', model.units.value));
-  const unit = useComputed(() => symbolFor(model.units.value, 'flow'));
   return (
-    <Figure
-      id={id}
-      title="Friction on one chart"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
-      note={small}
-    >
+    <Figure id={id} title="Friction on one chart" {...figure} note={small}>
       <div class="moody-choices needs-script" key={model.source.value}>
         <ChoiceField
           id={`${id}-pipe`}
@@ -87,14 +69,13 @@ export default function MoodyPicture({ id, ...props }: ViewProps): JSX.Element {
         )}
       </div>
       <Picture model={model} said={said} />
-      <RangeField
-        key={unitFor(model.units.value, 'flow')}
+      <QuantityRange
         id={`${id}-flow`}
         label="Flow"
         dial={model.flow}
+        of="flow"
+        units={model.units}
         spoken={said}
-        entry={entry}
-        unit={unit}
       />
       <Losses model={model} />
     </Figure>

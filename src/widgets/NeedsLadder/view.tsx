@@ -2,9 +2,9 @@ import { type ReadonlySignal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { exampleScene } from './example.ts';
@@ -31,28 +31,19 @@ function linkFields(model: NeedsLadderModel): Readonly<Record<string, LinkField>
 /** What each thing on the pad needs, as rungs of a ladder of speeds, under the ceilings of the limits. */
 export default function NeedsLadder({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleScene, opening), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['needs', linkFields],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'needs',
-    useMemo(() => linkFields(model), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
   const said = useComputed(() => spoken(model));
   const entry = useComputed(() => quantityEntry('speed', model.units.value));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
     <Figure
       id={id}
       title="A ladder of speeds"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The pad of the example is invented; its needs and limits are of a common size. On a real pad the label and the manual of each unit govern, and the flow marked on the covers before all."
     >
       <div class="needs-row">

@@ -35,7 +35,8 @@ function OtherSide({ answers }: { answers: string }): JSX.Element {
       ([entry]) => {
         atAnswers.value = entry?.isIntersecting ?? false;
       },
-      { rootMargin: '-50% 0px -50% 0px' },
+      // Answers that only show below the step one types in are not where the reader is.
+      { rootMargin: '0px 0px -70% 0px' },
     );
     watch.observe(there);
     return () => watch.disconnect();

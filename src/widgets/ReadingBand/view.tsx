@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Frame, type Side } from '#charts/Frame.tsx';
@@ -7,9 +6,8 @@ import { bandPath, linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction, niceAxis, type TickedAxis } from '#charts/scale.ts';
 import { ChoiceField, ToggleField } from '#widgets/kit/ChoiceFields.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
 import { examplePad, openingChoice } from './example.ts';
 import { createModel, type ReadingBandModel } from './model.ts';
 import type { Answer, Fitted } from './pad.ts';
@@ -75,26 +73,17 @@ export default function ReadingBand({ id, first }: ViewProps): JSX.Element {
       },
     );
   }, []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['readingband', inLink],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'readingband',
-    useMemo(() => inLink(model), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
     <Figure
       id={id}
       title="What the notes make sure"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The example is an invented pad with invented readings. The band holds the truth nineteen times in twenty, if the instruments are as good as usual: watts to 5 %, a gauge of grade B."
     >
       <div class="plot-pair">

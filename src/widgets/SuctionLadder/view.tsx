@@ -1,16 +1,13 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { unitFor } from '#units/choice.ts';
-import { symbolFor } from '#units/format.ts';
 import type { Quantity as Measured } from '#units/quantities.ts';
 import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import type { Dial } from '#widgets/kit/dial.ts';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
+import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
 import { exampleLine } from './example.ts';
 import { createModel, type Settings, type SuctionLadderModel } from './model.ts';
@@ -40,27 +37,18 @@ function linkFields(model: SuctionLadderModel): Readonly<Record<string, LinkFiel
 /** The pressure on its way from the pool to the eye of the pump, as a ladder that falls. */
 export default function SuctionLadder({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleLine), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['suction', linkFields],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'suction',
-    useMemo(() => linkFields(model), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   const hasBasket = useComputed(() => model.line.value.basketId !== undefined);
   return (
     <Figure
       id={id}
       title="From the air on the pool to the eye of the pump"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="Pipe, basket and pump of the example are invented. Pressure is drawn as the height of the water column it holds up, and the little that the motion holds is counted in. What the pump needs is taken at full speed; slower it needs less."
     >
       <Picture model={model} />
@@ -100,19 +88,15 @@ interface SettingProps {
 }
 
 function Setting({ id, model, name, label, of }: SettingProps): JSX.Element {
-  const dial = model[name];
   const said = useComputed(() => spoken(model, name));
-  const entry = useComputed(() => quantityEntry(of, model.units.value));
-  const unit = useComputed(() => symbolFor(model.units.value, of));
   return (
-    <RangeField
-      key={unitFor(model.units.value, of)}
+    <QuantityRange
       id={`${id}-${name}`}
       label={label}
-      dial={dial}
+      dial={model[name]}
+      of={of}
+      units={model.units}
       spoken={said}
-      entry={entry}
-      unit={unit}
     />
   );
 }

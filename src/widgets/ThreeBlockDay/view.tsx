@@ -4,9 +4,9 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { formatTimeOfDay, parseTimeOfDay } from '#units/timeOfDay.ts';
 import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import type { Entry } from '#widgets/kit/entry.ts';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -73,26 +73,17 @@ export default function ThreeBlockDay({ id, setting, first }: ViewProps): JSX.El
       },
     );
   }, []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: ['threeblocks', inLink],
+    own: () => import('./own.ts'),
   });
-  useLinkState(
-    'threeblocks',
-    useMemo(() => inLink(model), [model]),
-  );
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
     <Figure
       id={id}
       title="A day in three blocks"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The example is an invented pump, pool and tariff. The price is that of the energy alone, without a daily charge."
     >
       <FlowPlot model={model} />

@@ -8,9 +8,9 @@ import { fraction, valueAt } from '#charts/scale.ts';
 import { format } from '#units/format.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -22,36 +22,29 @@ import { readings, sentence, spokenFilter, spokenValve, table } from './text.ts'
 /** A pump before a valve: the point where it meets the pipes walks along the curve of the pump. */
 export default function ValveWalk({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleRig), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: [
+      'valve',
+      () => ({
+        open: dialInLink(model.open),
+        dirt: dialInLink(model.loading),
+        pump: {
+          read: () => (model.pumpId.value === exampleRig.pumps[0].id ? '' : model.pumpId.value),
+          write: model.choosePump,
+        },
+      }),
+    ],
+    own: () => import('./own.ts'),
   });
-  const fields = useMemo(
-    () => ({
-      open: dialInLink(model.open),
-      dirt: dialInLink(model.loading),
-      pump: {
-        read: () => (model.pumpId.value === exampleRig.pumps[0].id ? '' : model.pumpId.value),
-        write: model.choosePump,
-      },
-    }),
-    [model],
-  );
-  useLinkState('valve', fields);
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
   const said = useComputed(() => spokenValve(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   const sides = useComputed(() => sidesOf(model));
   return (
     <Figure
       id={id}
       title="A pump, its pipes, and a valve between"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="Pumps and pipes of the example are invented. The small rings are the points of the pump’s sheet. The valve is reckoned as a gap behind which the jet widens out; a real valve closes by its own law, so the percent are only a guide."
     >
       <HeadPicture model={model} sides={sides.value} said={said} />

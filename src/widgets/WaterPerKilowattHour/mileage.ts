@@ -7,7 +7,13 @@ import {
   type PumpPower,
   wirePower,
 } from '#core/power.ts';
-import { affinityFlow, affinityPower, type PumpCurve } from '#core/pump.ts';
+import {
+  affinityFlow,
+  affinityPower,
+  leastFlowRatio,
+  type PumpCurve,
+  pumpHead,
+} from '#core/pump.ts';
 
 /** A pump in its pipes, as it comes: its own fixed draw and lift are where the picture opens. */
 export interface Setup {
@@ -88,7 +94,12 @@ export function openingHead(one: Asked): number {
 /** Speed at which water begins to move [rpm]. */
 export function startSpeed(one: Asked): number {
   const { curve, referenceSpeed } = one.setup;
-  return referenceSpeed * Math.sqrt(openingHead(one) / curve.shutoffHead);
+  return referenceSpeed * leastFlowRatio(curve, openingHead(one));
+}
+
+/** The lift under which water begins to move at a speed [m]: the head at no flow. */
+export function liftStartingAt({ curve, referenceSpeed }: Setup, speed: number): number {
+  return pumpHead(curve, 0, Math.max(speed, 0) / referenceSpeed);
 }
 
 /** The speed with the most water for a kilowatt-hour, or none where no speed moves any. */

@@ -6,16 +6,14 @@ import type { Spot } from '#charts/labels.ts';
 import { Curve, CurveLabel, Marker, Rule } from '#charts/marks.tsx';
 import { fraction, valueAt } from '#charts/scale.ts';
 import { joulesPerKilowattHour } from '#core/constants.ts';
-import { symbolFor } from '#units/format.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
-import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
-import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { dialInLink } from '#widgets/kit/linkState.ts';
+import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
 import { exampleSetup } from './example.ts';
-import { startSpeed } from './mileage.ts';
+import { liftStartingAt, startSpeed } from './mileage.ts';
 import { createModel, type WaterModel } from './model.ts';
 import { type Drawn, drawnOf, type Sides, sidesOf } from './plot.ts';
 import { readings, sentence, spokenFixed, spokenLift, spokenSpeed, table } from './text.ts';
@@ -26,22 +24,19 @@ const opening = 1400;
 /** Water for a kilowatt-hour against speed: where the cube law stops paying. */
 export default function WaterPerKilowattHour({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleSetup, opening), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: [
+      'perkwh',
+      () => ({
+        speed: dialInLink(model.speed),
+        fixed: dialInLink(model.fixed),
+        lift: dialInLink(model.lift),
+      }),
+    ],
+    own: () => import('./own.ts'),
   });
-  const fields = useMemo(
-    () => ({
-      speed: dialInLink(model.speed),
-      fixed: dialInLink(model.fixed),
-      lift: dialInLink(model.lift),
-    }),
-    [model],
-  );
-  useLinkState('perkwh', fields);
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   const sides = useComputed(() => sidesOf(model));
   const drawn = useComputed(() => drawnOf(model, sides.value));
   const said = {
@@ -53,11 +48,7 @@ export default function WaterPerKilowattHour({ id }: { id: string }): JSX.Elemen
     <Figure
       id={id}
       title="Water for a kilowatt-hour"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
+      {...figure}
       note="The pump and its pipes are invented. The thin line is the plain cube: the same pump without fixed draw and lift, flow with the speed and power with its cube. Where a line leaves the paper at the top it goes on rising."
     >
       <WaterPicture model={model} sides={sides.value} drawn={drawn} said={said} />
@@ -97,10 +88,7 @@ function WaterPicture({ model, sides, drawn, said }: PictureProps): JSX.Element 
     // Just above the axis, so that the marks below it can be read.
     y: 0.95,
   }));
-  const liftFor = (spot: Spot) => {
-    const { curve, referenceSpeed } = model.setup.value;
-    return curve.shutoffHead * (Math.max(valueAt(x, spot.x), 0) / referenceSpeed) ** 2;
-  };
+  const liftFor = (spot: Spot) => liftStartingAt(model.setup.value, valueAt(x, spot.x));
   const { waterLabel, plainLabel } = drawn.value;
   return (
     <Frame
@@ -194,37 +182,32 @@ function Controls({
   readonly model: WaterModel;
   readonly said: Said;
 }): JSX.Element {
-  const units = model.units.value;
-  const entries = {
-    speed: useComputed(() => quantityEntry('speed', model.units.value)),
-    fixed: useComputed(() => quantityEntry('power', model.units.value)),
-    lift: useComputed(() => quantityEntry('head', model.units.value)),
-  };
+  const { units } = model;
   return (
     <>
-      <RangeField
+      <QuantityRange
         id={`${id}-speed`}
         label="Speed"
         dial={model.speed}
+        of="speed"
+        units={units}
         spoken={said.speed}
-        entry={entries.speed}
-        unit={symbolFor(units, 'speed')}
       />
-      <RangeField
+      <QuantityRange
         id={`${id}-fixed`}
         label="Fixed draw"
         dial={model.fixed}
+        of="power"
+        units={units}
         spoken={said.fixed}
-        entry={entries.fixed}
-        unit={symbolFor(units, 'power')}
       />
-      <RangeField
+      <QuantityRange
         id={`${id}-lift`}
         label="Lift"
         dial={model.lift}
+        of="head"
+        units={units}
         spoken={said.lift}
-        entry={entries.lift}
-        unit={symbolFor(units, 'head')}
       />
     </>
   );

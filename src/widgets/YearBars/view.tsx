@@ -1,14 +1,14 @@
 import { type ReadonlySignal, type Signal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { Frame } from '#charts/Frame.tsx';
+import { MonthBars, MonthSwatch } from '#charts/MonthBars.tsx';
 import { Band } from '#charts/marks.tsx';
-import { across, niceAxis, type TickedAxis, upward } from '#charts/scale.ts';
+import { across } from '#charts/scale.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
+import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
-import { dialInLink, type LinkField, useLinkState } from '#widgets/kit/linkState.ts';
-import { useOwnPad } from '#widgets/kit/ownPad.ts';
+import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { type Reading, Readings } from '#widgets/kit/Readings.tsx';
 import { createModel, type MonthPrice, type YearBarsModel } from './model.ts';
@@ -46,38 +46,26 @@ interface ViewProps {
 /** Twelve months as bars for two pumps, and how soon the dearer one is paid back. */
 export default function YearBars({ id, carried }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(placeFrom(carried)), []);
-  useOwnPad(async () => {
-    const { takePad } = await import('./own.ts');
-    return (pad) => takePad(model, pad);
+  const figure = useExplorable(model, {
+    sentence,
+    table,
+    link: [
+      'yearbars',
+      () => ({
+        first: monthInLink(model.firstMonth),
+        last: monthInLink(model.lastMonth),
+        hours: dialInLink(model.seasonHours),
+        resthours: dialInLink(model.restHours),
+        speed: dialInLink(model.seasonSpeed),
+        restspeed: dialInLink(model.restSpeed),
+        frost: dialInLink(model.frostNights),
+        outlay: dialInLink(model.outlay),
+      }),
+    ],
+    own: () => import('./own.ts'),
   });
-  const fields = useMemo(
-    () => ({
-      first: monthInLink(model.firstMonth),
-      last: monthInLink(model.lastMonth),
-      hours: dialInLink(model.seasonHours),
-      resthours: dialInLink(model.restHours),
-      speed: dialInLink(model.seasonSpeed),
-      restspeed: dialInLink(model.restSpeed),
-      frost: dialInLink(model.frostNights),
-      outlay: dialInLink(model.outlay),
-    }),
-    [model],
-  );
-  useLinkState('yearbars', fields);
-  const words = useComputed(() => sentence(model));
-  const numbers = useComputed(() => table(model));
-  const hasOwn = useComputed(() => model.own.value !== undefined);
   return (
-    <Figure
-      id={id}
-      title="A year of two pumps"
-      sentence={words}
-      table={numbers}
-      onReset={model.reset}
-      source={model.source}
-      hasOwn={hasOwn}
-      note={note(model)}
-    >
+    <Figure id={id} title="A year of two pumps" {...figure} note={note(model)}>
       <Picture model={model} />
       <Key model={model} />
       <Amounts model={model} />
@@ -86,57 +74,33 @@ export default function YearBars({ id, carried }: ViewProps): JSX.Element {
   );
 }
 
-/** One bar a month, side by side with the other plan's. */
-function barsPath(
-  months: readonly MonthPrice[],
-  x: TickedAxis,
-  y: TickedAxis,
-  side: 'left' | 'right',
-): string {
-  const offset = side === 'left' ? 0.12 : 0.52;
-  return months
-    .map(({ month, cost }) => {
-      const from = across(x, month - 1 + offset).toFixed(1);
-      const to = across(x, month - 1 + offset + 0.36).toFixed(1);
-      return `M${from},${upward(y, 0).toFixed(1)}V${upward(y, Math.max(cost, 0)).toFixed(1)}H${to}V${upward(y, 0).toFixed(1)}Z`;
-    })
-    .join('');
-}
-
 function Picture({ model }: { model: YearBarsModel }): JSX.Element {
+  const costs = (months: readonly MonthPrice[]) => months.map(({ cost }) => Math.max(cost, 0));
   const one = model.oneSpeed.value.months;
-  const other = model.variable.value.months;
-  const currency = model.place.value.tariff.currency;
-  const x: TickedAxis = {
-    min: 0,
-    max: 12,
-    ticks: one.map(({ month }) => ({ value: month - 0.5, label: shortMonth(month) })),
-  };
-  const y = niceAxis({ max: Math.max(1, ...[...one, ...other].map(({ cost }) => cost)) });
   const season = model.inSeason.value
-    .map((inside, index) =>
-      inside ? `M${across(x, index).toFixed(1)},0V1000H${across(x, index + 1).toFixed(1)}V0Z` : '',
-    )
+    .map((inside, index) => (inside ? `M${at(index)},0V1000H${at(index + 1)}V0Z` : ''))
     .join('');
   return (
-    <Frame
-      x={{ axis: x, title: 'Month; the season is tinted', unit: '' }}
-      y={{ axis: y, title: 'Price of the month', unit: currency }}
-      title="Price of each month with the one-speed pump and with the variable-speed pump"
-      drawing={
-        <>
-          <Band d={season} of="plain" />
-          <path class="year-bar" data-quantity="money" d={barsPath(one, x, y, 'left')} />
-          <path
-            class="year-bar year-bar-solid"
-            data-quantity="money"
-            d={barsPath(other, x, y, 'right')}
-          />
-        </>
-      }
-    />
+    <MonthBars
+      first={{
+        id: 'variable',
+        name: 'variable speed',
+        amounts: costs(model.variable.value.months),
+      }}
+      second={{ id: 'one', name: 'one speed', amounts: costs(one) }}
+      of="money"
+      title="Price of the month"
+      unit={model.place.value.tariff.currency}
+      months={one.map(({ month }) => shortMonth(month))}
+      monthTitle="Month; the season is tinted"
+    >
+      <Band d={season} of="plain" />
+    </MonthBars>
   );
 }
+
+/** Where a month begins in the picture. */
+const at = (month: number) => across({ min: 0, max: 12 }, month).toFixed(1);
 
 function Key({ model }: { model: YearBarsModel }): JSX.Element {
   const plans = [
@@ -147,7 +111,7 @@ function Key({ model }: { model: YearBarsModel }): JSX.Element {
     <ul class="year-key" data-quantity="money">
       {plans.map(({ id, name, solid, plan }) => (
         <li key={id}>
-          <span class={solid ? 'year-swatch is-solid' : 'year-swatch'} aria-hidden="true" />
+          <MonthSwatch isSolid={solid} />
           <span>
             <strong>{name}:</strong> {planText(model, plan.value)}
           </span>

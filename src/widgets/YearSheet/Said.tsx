@@ -1,11 +1,12 @@
 import { useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
+// This part is fetched on demand, when what checks a pad is at hand anyway.
+import { quantityAt, rangeAt } from '#pad/check.ts';
 import type { Path } from '#pad/path.ts';
 import type { PadYear } from '#pad/schema.ts';
 import { symbolFor } from '#units/format.ts';
 import { monthNames } from '#units/monthNames.ts';
-import type { Quantity } from '#units/quantities.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
@@ -19,88 +20,74 @@ interface PartProps {
   readonly model: YearModel;
 }
 
+type NumberKey = {
+  [Key in keyof PadYear]: PadYear[Key] extends number | null ? Key : never;
+}[keyof PadYear];
+
+/** One number of the year. What it measures, and its bounds, the definition of the pad says. */
+interface Said {
+  readonly field: NumberKey;
+  readonly label: string;
+  /** As it stands after "the", for a number without a quantity. */
+  readonly name?: string;
+  /** Written after a number without a quantity; "money" is the tariff's currency. */
+  readonly unit?: string;
+  readonly whole?: boolean;
+  readonly hint?: string;
+}
+
+const conditions: readonly Said[] = [
+  {
+    field: 'cleaningDays',
+    label: 'Days between two cleanings of the filter',
+    name: 'number of days',
+    unit: 'days',
+    hint: 'The filter of the pad loads evenly from clean to due, the first time from 1 January.',
+  },
+  {
+    field: 'frostSpeed',
+    label: 'Speed in frost',
+    hint: 'Common practice: water must keep moving in frost. Left empty, frost changes nothing.',
+  },
+  {
+    field: 'emission',
+    label: 'Greenhouse gas of a kilowatt-hour',
+    name: 'mass of gas',
+    unit: 'g/kWh',
+    hint: 'Your supplier names it.',
+  },
+];
+
+const purchase: readonly Said[] = [
+  { field: 'price', label: 'Price of the pump, fitted', name: 'price', unit: 'money' },
+  { field: 'oldPower', label: 'The one-speed pump before drew' },
+  { field: 'interest', label: 'Interest a year' },
+  {
+    field: 'lifetime',
+    label: 'Years it is to last',
+    name: 'number of years',
+    unit: 'years',
+    whole: true,
+  },
+];
+
 /** What the reader says of the year; nothing here is needed, and all of it sharpens the answer. */
 export function Said({ id, model }: PartProps): JSX.Element {
+  const each = (said: Said) => (
+    <NumberOfYear key={said.field} id={`${id}-${said.field}`} model={model} said={said} />
+  );
   return (
     <div class="year-said needs-script">
       <Plans id={id} model={model} />
       <fieldset class="year-group">
         <legend>Filter, frost and gas</legend>
-        <PlainField
-          id={`${id}-cleaning`}
-          model={model}
-          field="cleaningDays"
-          label="Days between two cleanings of the filter"
-          name="number of days"
-          least={1}
-          greatest={3660}
-          unit="days"
-          hint="The filter of the pad loads evenly from clean to due, the first time from 1 January."
-        />
-        <MeasuredField
-          id={`${id}-frost`}
-          model={model}
-          field="frostSpeed"
-          quantity="speed"
-          label="Speed in frost"
-          least={0}
-          greatest={10_000}
-          hint="Common practice: water must keep moving in frost. Left empty, frost changes nothing."
-        />
-        <PlainField
-          id={`${id}-emission`}
-          model={model}
-          field="emission"
-          label="Greenhouse gas of a kilowatt-hour"
-          name="mass of gas"
-          least={0}
-          greatest={5000}
-          unit="g/kWh"
-          hint="Your supplier names it."
-        />
+        {conditions.map(each)}
       </fieldset>
       <Monthly id={id} model={model} />
       <fieldset class="year-group">
         <legend>A pump that is to pay for itself</legend>
-        <PlainField
-          id={`${id}-price`}
-          model={model}
-          field="price"
-          label="Price of the pump, fitted"
-          name="price"
-          least={0}
-          greatest={1e6}
-          unit={model.currency.value}
-        />
-        <MeasuredField
-          id={`${id}-old-power`}
-          model={model}
-          field="oldPower"
-          quantity="power"
-          label="The one-speed pump before drew"
-          least={0}
-          greatest={20_000}
-        />
+        {purchase.map(each)}
         <HoursField id={`${id}-old-hours`} model={model} />
-        <MeasuredField
-          id={`${id}-interest`}
-          model={model}
-          field="interest"
-          quantity="share"
-          label="Interest a year"
-          least={-0.5}
-          greatest={1}
-        />
-        <PlainField
-          id={`${id}-lifetime`}
-          model={model}
-          field="lifetime"
-          label="Years it is to last"
-          name="number of years"
-          least={1}
-          greatest={100}
-          unit="years"
-        />
       </fieldset>
     </div>
   );
@@ -166,59 +153,33 @@ function Plans({ id, model }: PartProps): JSX.Element {
   );
 }
 
-type NumberKey = {
-  [Key in keyof PadYear]: PadYear[Key] extends number | null ? Key : never;
-}[keyof PadYear];
-
-interface FieldProps extends PartProps {
-  readonly field: NumberKey;
-  readonly label: string;
-  readonly least: number;
-  readonly greatest: number;
-  readonly hint?: string;
-}
-
 const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
-function useYearNumber({ model, field, label }: FieldProps) {
+function NumberOfYear({ id, model, said }: PartProps & { readonly said: Said }): JSX.Element {
+  const { field, label, name = lower(label), whole = false, hint } = said;
+  const [quantity, range] = useMemo(
+    () => [quantityAt(['year', field]), rangeAt(['year', field])],
+    [field],
+  );
   const value = useComputed(() => model.given.value[field] ?? undefined);
-  const apply = (next: number | undefined) => model.set([field], next ?? null, `“${lower(label)}”`);
-  return { value, apply };
-}
-
-/** A number without a quantity of its own. */
-function PlainField(
-  props: FieldProps & { readonly name: string; readonly unit: string },
-): JSX.Element {
-  const { id, label, name, least, greatest, unit, hint } = props;
-  const entry = useMemo(() => plainEntry(name, { least, greatest }), [name, least, greatest]);
-  return (
-    <QuantityField
-      id={id}
-      label={label}
-      entry={entry}
-      unit={unit}
-      {...(hint !== undefined && { hint })}
-      {...useYearNumber(props)}
-    />
-  );
-}
-
-/** A measured number, in the reader's unit. */
-function MeasuredField(props: FieldProps & { readonly quantity: Quantity }): JSX.Element {
-  const { id, label, least, greatest, quantity, model, hint } = props;
   const entry = useComputed(() =>
-    quantityEntry(quantity, model.units.value, { least, greatest }, lower(label)),
+    quantity === null
+      ? plainEntry(name, range, whole)
+      : quantityEntry(quantity, model.units.value, range, name),
   );
-  const unit = useComputed(() => symbolFor(model.units.value, quantity));
+  const unit = useComputed(() => {
+    if (quantity !== null) return symbolFor(model.units.value, quantity);
+    return said.unit === 'money' ? model.currency.value : (said.unit ?? '');
+  });
   return (
     <QuantityField
       id={id}
       label={label}
+      value={value}
       entry={entry}
       unit={unit}
       {...(hint !== undefined && { hint })}
-      {...useYearNumber(props)}
+      apply={(next) => model.set([field], next ?? null, `“${lower(label)}”`)}
     />
   );
 }

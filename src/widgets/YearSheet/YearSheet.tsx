@@ -1,7 +1,7 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { MonthBars, type MonthSeries } from '#charts/MonthBars.tsx';
+import { MonthBars, type MonthSeries, MonthSwatch } from '#charts/MonthBars.tsx';
 import { Table } from '#charts/Table.tsx';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
@@ -55,13 +55,25 @@ function Months({ model }: { model: YearModel }): JSX.Element | null {
           amounts: other.months.map(({ cost }) => cost),
         };
   return (
-    <MonthBars
-      first={first}
-      second={second}
-      of="money"
-      title="Price of the month"
-      unit={model.currency.value}
-      months={shortMonths}
-    />
+    <>
+      <MonthBars
+        first={first}
+        second={second}
+        of="money"
+        title="Price of the month"
+        unit={model.currency.value}
+        months={shortMonths}
+      />
+      <ul class="month-key" data-quantity="money" role="list">
+        {second !== undefined && (
+          <li>
+            <MonthSwatch isSolid={false} /> {second.name}
+          </li>
+        )}
+        <li>
+          <MonthSwatch isSolid /> {first.name}
+        </li>
+      </ul>
+    </>
   );
 }
