@@ -17,16 +17,20 @@ const groups = [
   { name: 'runtime', test: /node_modules\/@?preact\/|preload-helper|rolldown.runtime/ },
   {
     name: 'kit',
-    test: /src\/(units|charts(?!\/(MonthBars|ring))|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|Later|Door)\.))\/|src\/core\/(errors|constants)\.|node_modules\/d3-/,
+    test: /src\/(units|charts(?!\/(MonthBars|ring))|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine|Later|Door|explorable|QuantityRange|twoMemories|roundStep|ownPad|linkState)\.))\/|src\/(core\/(errors|constants)|pad\/(padKey|fragment))\.|node_modules\/d3-/,
+  },
+  {
+    name: 'explorable',
+    test: /src\/widgets\/kit\/(explorable|QuantityRange|twoMemories|roundStep|ownPad|linkState)\.tsx?/,
   },
   {
     name: 'hydraulics',
-    test: /src\/core\/(operatingPoint|circuit|pump|pipe|water|power|gauges|npsh|mixing)\.ts/,
+    test: /src\/(core\/(operatingPoint|circuit|pump|pipe|water|power|gauges|npsh)|widgets\/kit\/machine)\.ts/,
   },
   // Named apart, or a lesson that asks for one of them would bring all that reads a pad.
   {
     name: 'day',
-    test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans)\.ts/,
+    test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans|mixing)\.ts/,
   },
   { name: 'limits', test: /src\/core\/(limits|needs)\.ts/ },
   { name: 'pad-state', test: /src\/core\/(padModel|fitPower)\.ts/ },
