@@ -47,7 +47,7 @@ test('plans by season and months can be added and taken away', async ({ page }) 
   await open(page);
   await page.getByRole('button', { name: 'Use the day on the sheet from then on' }).click();
   await expect(page.locator('.year-plans li')).toHaveText(/from 1 May: 4 blocks, 24\sh a day/);
-  await page.getByRole('button', { name: 'Remove' }).click();
+  await page.locator('.year-plans').getByRole('button', { name: 'Remove' }).click();
   await expect(page.locator('.year-plans li')).toHaveCount(0);
   await page.getByRole('button', { name: 'Begin with an invented year' }).click();
   await expect(page.locator('.year-month')).toHaveCount(12);

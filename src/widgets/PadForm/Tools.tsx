@@ -32,8 +32,9 @@ function OtherSide({ answers }: { answers: string }): JSX.Element {
     const there = document.querySelector(answers);
     if (there === null) return;
     const watch = new IntersectionObserver(
-      ([entry]) => {
-        atAnswers.value = entry?.isIntersecting ?? false;
+      (entries) => {
+        // Several may come at once, the oldest first; only the last is so now.
+        atAnswers.value = entries.at(-1)?.isIntersecting ?? false;
       },
       // Answers that only show below the step one types in are not where the reader is.
       { rootMargin: '0px 0px -70% 0px' },
