@@ -110,17 +110,26 @@ function reachPath(notches: readonly Notch[], { x, y }: Sides): string {
   return around.length === 0 ? '' : `${linePath(around, x.axis, y.axis)}Z`;
 }
 
-function boundOf({ limits }: Scene, hard: boolean, { x }: Sides, units: UnitChoice): Bound | null {
+function boundOf(scene: Scene, hard: boolean, { x, y }: Sides, units: UnitChoice): Bound | null {
+  const { limits, machine } = scene;
   const tightest = limits
     .filter((limit) => limit.hard === hard)
     .toSorted((a, b) => a.greatestFlow - b.greatestFlow)[0];
   if (tightest === undefined || tightest.greatestFlow >= x.axis.max) return null;
   const at = fraction(x.axis, tightest.greatestFlow);
   const flow = format('flow', tightest.greatestFlow, units);
-  // The stop is named in the corner that it takes, a limit at the top: clear of the lines and the knob.
+  // The stop is named in the corner that it takes; a limit under the line of the fastest pump, whose
+  // own name stands at the left above it.
+  const fastest = pumpHead(
+    machine.curve,
+    tightest.greatestFlow,
+    machine.topSpeed / machine.referenceSpeed,
+  );
+  const ends = at > 0.45;
+  const under = Math.min(Math.max(1 - fraction(y.axis, fastest) + 0.03, 0), 0.6);
   const label: Placement = hard
     ? { x: 1, y: 0.98, above: true, ends: true }
-    : { x: at, y: 0, above: false, ends: at > 0.45 };
+    : { x: at, y: ends ? under : 0, above: false, ends };
   const text = hard ? `stop at ${flow}` : `${limitShortName(tightest)} limit ${flow}`;
   return { at, label, text };
 }
