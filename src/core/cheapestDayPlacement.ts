@@ -1,7 +1,7 @@
 /** Where in the day the slots of each class go: every place in a class costs the same, so as few blocks as possible. */
 import type { Ring } from './cheapestDayRing.ts';
 import type { Tally } from './cheapestDayTally.ts';
-import { changesIn, type Leg, missingRuns } from './cheapestDayTimeline.ts';
+import { type Leg, missingRuns } from './cheapestDayTimeline.ts';
 
 /** The order in which one class is filled: its stretches one after the other, with its speeds one after the other. */
 interface Filling {
@@ -44,12 +44,12 @@ function fillingsOf(ring: Ring, tally: Tally, kind: number): readonly Filling[] 
   return all.filter((_, place) => place % every === 0);
 }
 
+/** What each stretch of the day holds of one class; nothing where it belongs to another. */
+type Filled = readonly (readonly Leg[])[];
+
 /** What each stretch of the class holds. */
-function fill(
-  ring: Ring,
-  { stretches, parts, turned }: Filling,
-): ReadonlyMap<number, readonly Leg[]> {
-  const filled = new Map<number, readonly Leg[]>();
+function fill(ring: Ring, { stretches, parts, turned }: Filling): Filled {
+  const filled: (readonly Leg[])[] = ring.stretches.map(() => []);
   let part = 0;
   let left = parts[0]?.slots ?? 0;
   let mixed = 0;
@@ -66,18 +66,32 @@ function fill(
       if ((turned >> mixed) & 1) legs.reverse();
       mixed += 1;
     }
-    filled.set(place, legs);
+    filled[place] = legs;
   }
   return filled;
 }
 
+/** The stretches in the order of the clock, each from the filling of its own class. */
+function timelineOf(ring: Ring, held: readonly Filled[]): readonly Leg[] {
+  const legs: Leg[] = [];
+  for (const [place, { kind }] of ring.stretches.entries())
+    for (const leg of held[kind]?.[place] ?? []) legs.push(leg);
+  return legs;
+}
+
 /** Runs too short first, then changes, then how far the speed steps. */
 function faultsOf(ring: Ring, legs: readonly Leg[]): number {
-  const steps = legs.reduce((sum, { speed }, place) => {
-    const next = legs[(place + 1) % legs.length]?.speed ?? speed;
-    return sum + Math.abs((ring.speeds[speed]?.flow ?? 0) - (ring.speeds[next]?.flow ?? 0));
-  }, 0);
-  return missingRuns(ring, legs) * 1e4 + changesIn(legs) + steps / (legs.length + 1);
+  let changes = 0;
+  let steps = 0;
+  let before = legs.at(-1)?.speed ?? 0;
+  for (const { speed } of legs) {
+    if (speed !== before) {
+      changes += 1;
+      steps += Math.abs((ring.speeds[speed]?.flow ?? 0) - (ring.speeds[before]?.flow ?? 0));
+    }
+    before = speed;
+  }
+  return missingRuns(ring, legs) * 1e4 + changes + steps / (legs.length + 1);
 }
 
 /**
@@ -86,21 +100,21 @@ function faultsOf(ring: Ring, legs: readonly Leg[]): number {
  * @internal
  */
 export function placed(ring: Ring, tally: Tally): readonly Leg[] {
-  const fillings = ring.classes.map((_, kind) => fillingsOf(ring, tally, kind));
-  const held = fillings.map(([first]) => fill(ring, first as Filling));
-  const timeline = () => ring.stretches.flatMap(({ kind }, place) => held[kind]?.get(place) ?? []);
-  let least = faultsOf(ring, timeline());
+  const choices = ring.classes.map((_, kind) =>
+    fillingsOf(ring, tally, kind).map((filling) => fill(ring, filling)),
+  );
+  const held = choices.map(([first]) => first as Filled);
+  let least = faultsOf(ring, timelineOf(ring, held));
   for (let pass = 0; pass < mostPasses; pass += 1) {
     let better = false;
-    for (const [kind, choices] of fillings.entries()) {
-      if (choices.length <= 1) continue;
-      let best = held[kind] as ReadonlyMap<number, readonly Leg[]>;
-      for (const choice of choices) {
-        held[kind] = fill(ring, choice);
-        const faults = faultsOf(ring, timeline());
+    for (const [kind, own] of choices.entries()) {
+      let best = held[kind] as Filled;
+      for (const choice of own.length > 1 ? own : []) {
+        held[kind] = choice;
+        const faults = faultsOf(ring, timelineOf(ring, held));
         if (faults < least - 1e-9) {
           least = faults;
-          best = held[kind] as ReadonlyMap<number, readonly Leg[]>;
+          best = choice;
           better = true;
         }
       }
@@ -108,5 +122,5 @@ export function placed(ring: Ring, tally: Tally): readonly Leg[] {
     }
     if (!better) break;
   }
-  return timeline();
+  return timelineOf(ring, held);
 }

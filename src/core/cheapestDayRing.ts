@@ -98,8 +98,8 @@ export function ringOf(inputs: CheapestDayInputs, forced: readonly Forced[] = []
   const speeds = inputs.mayStop ? [still, ...moving] : moving;
   const slotVolume = greatest * 60 * minutes;
   const found = stretchesOf(inputs, speeds, needs, forced);
-  const cost = found.classes.map(({ price }) =>
-    Float64Array.from(speeds, ({ power }) => (price * power * minutes) / 60_000),
+  const cost = found.classes.map(
+    ({ price }) => new Float64Array(speeds.map(({ power }) => (price * power * minutes) / 60_000)),
   );
   const sizes = cost.flatMap((each, kind) =>
     (found.classes[kind]?.speeds ?? []).map((speed) => Math.abs(each[speed] ?? 0)),

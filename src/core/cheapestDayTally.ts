@@ -69,6 +69,18 @@ export class Tally {
     return needs + (this.volumeOver < -this.slack ? -this.volumeOver : 0);
   }
 
+  /** What would be missing if so many slots made a move. */
+  missingAfter(move: Move, slots: number): number {
+    let missing = 0;
+    for (const [place, over] of this.over.entries()) {
+      const gained = (move.gains >> place) & 1;
+      const lost = (move.loses >> place) & 1;
+      missing += Math.max(0, -(over + (gained - lost) * slots));
+    }
+    const volumeOver = this.volumeOver + move.volume * slots;
+    return missing + (volumeOver < -this.slack ? -volumeOver : 0);
+  }
+
   /** The price summed afresh, without the rounding of many small changes [currency]. */
   cost(): number {
     return this.counts.reduce(
@@ -176,9 +188,7 @@ export function repair(tally: Tally): boolean {
       const most = tally.count(move.kind, move.from);
       const full = Math.min(most, Math.max(1, wanted));
       for (let slots = 1; slots <= full; slots += Math.max(1, full - 1)) {
-        tally.apply(move, slots);
-        const gained = missing - tally.missing;
-        tally.apply(move, -slots);
+        const gained = missing - tally.missingAfter(move, slots);
         if (gained <= 1e-15) continue;
         // A step that saves money as well comes first, the larger the better.
         const paid = move.price * slots;
