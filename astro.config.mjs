@@ -17,7 +17,7 @@ const groups = [
   { name: 'runtime', test: /node_modules\/@?preact\/|preload-helper|rolldown.runtime/ },
   {
     name: 'kit',
-    test: /src\/(units|charts(?!\/(MonthBars|ring))|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine|Later|Door|explorable|QuantityRange|twoMemories|roundStep|ownPad|linkState)\.))\/|src\/(core\/(errors|constants)|pad\/(padKey|fragment))\.|node_modules\/d3-/,
+    test: /src\/(units|charts(?!\/(MonthBars|ring))|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine|Later|Door|explorable|QuantityRange|twoMemories|roundStep|ownPad|linkState)\.))\/|src\/(core\/(errors|constants)|pad\/(padKey|fragment))\.|node_modules\/d3-(?!random)/,
   },
   {
     name: 'explorable',
@@ -34,7 +34,10 @@ const groups = [
   },
   { name: 'limits', test: /src\/core\/(limits|needs)\.ts/ },
   { name: 'pad-state', test: /src\/core\/(padModel|fitPower)\.ts/ },
-  { name: 'fit', test: /src\/core\/(fitPad|padReadings|padChecks|padEvidence|band)\.ts/ },
+  {
+    name: 'fit',
+    test: /src\/core\/(fitPad|padReadings|padChecks|padEvidence|padNarrowing|padNeighbourhood|band)\.ts/,
+  },
   {
     name: 'pad',
     test: /src\/(pad\/(assemble|padStore)|widgets\/kit\/(padMachine|Later|Door))\.tsx?/,

@@ -1,20 +1,13 @@
-import {
-  bandAbout,
-  bandDeviations,
-  estimate,
-  slopesAround,
-  varianceAfter,
-  varianceOf,
-} from './band.ts';
+import { bandAbout, bandDeviations, estimate, varianceOf } from './band.ts';
 import { requireBetween } from './errors.ts';
 import { contradictionsIn } from './padChecks.ts';
 import type {
-  Instrument,
   Narrowing,
   PadBand,
   PadEvidence,
   PadFit,
   PadResidual,
+  PadSpread,
   ReadQuantity,
 } from './padEvidence.ts';
 import {
@@ -27,28 +20,22 @@ import {
   settle,
 } from './padModel.ts';
 import {
+  atSpeeds,
+  candidatesFrom,
+  narrowestOf,
+  narrowingsBy,
+  type VarianceOf,
+} from './padNarrowing.ts';
+import { type Neighbourhood, neighbourhoodOf } from './padNeighbourhood.ts';
+import {
   assumptionsOf,
   type Observation,
   observationsIn,
-  readingDeviation,
   typicalPowerFactor,
 } from './padReadings.ts';
 
 const answers = ['flow', 'head', 'power'] as const;
 type Answer = (typeof answers)[number];
-type Parameters = readonly number[];
-type Covariance = readonly Parameters[];
-/** One value for each thing that can be shown or asked. */
-type Row<Value> = Readonly<Record<Answer | Exclude<ReadQuantity, 'apparentPower'>, Value>>;
-
-const quantityOf: Readonly<Record<Instrument, Exclude<ReadQuantity, 'apparentPower'>>> = {
-  flowMeter: 'flow',
-  filterGauge: 'dischargePressure',
-  vacuumGauge: 'suctionVacuum',
-  wattMeter: 'power',
-};
-const instruments = Object.keys(quantityOf) as Instrument[];
-
 /** Speeds looked at when asking which extra reading helps; more add nothing but time. */
 const speedsTried = 5;
 
@@ -73,8 +60,9 @@ export function fitPad(evidence: PadEvidence): PadFit {
   const best = settle(evidence, parameters);
   const predicted = predictionsFor(observations, best);
   const residuals = observations.map((one, at) => residualOf(one, predicted[at] as number));
-  const fitted = neighbourhoodOf(evidence, parameters, covariance);
-  const narrowing = narrowings(evidence, fitted);
+  const spread = { evidence, parameters, covariance };
+  const near = neighbourhoodOf(spread);
+  const narrowing = narrowings(spread, near);
   return {
     circuit: best.circuit,
     curve: best.curve,
@@ -85,7 +73,8 @@ export function fitPad(evidence: PadEvidence): PadFit {
     contradictions: contradictionsIn(evidence, residuals, (ratio) => padState(best, ratio).flow),
     assumptions: assumptionsOf(evidence),
     powerFactors: powerFactorsIn(evidence),
-    bandAt: (ratio) => bandsAt(fitted, ratio),
+    bandAt: (ratio) => bandsAt(spread, near, ratio),
+    spread,
     narrowing: narrowing.together,
     narrowingOf: narrowing.alone,
   };
@@ -118,54 +107,6 @@ function shown(
   }
 }
 
-/** The best fit with all that a small change of it would do. */
-interface Neighbourhood {
-  readonly covariance: Covariance;
-  stateAt(ratio: number): PadState;
-  valuesAt(ratio: number): Row<number>;
-  slopesAt(ratio: number): Row<number[]>;
-  /** Flow if the pump's head were at the top of its band. */
-  flowIfStronger(ratio: number): number;
-}
-
-function neighbourhoodOf(
-  evidence: PadEvidence,
-  parameters: Parameters,
-  covariance: Covariance,
-): Neighbourhood {
-  const best = settle(evidence, parameters);
-  const slopes = slopesAround((trial) => settle(evidence, trial), parameters);
-  return {
-    covariance,
-    stateAt: (ratio) => padState(best, ratio),
-    valuesAt: (ratio) => rowOf(allShown(best, ratio)),
-    slopesAt: (ratio) => rowOf(slopes((pad) => allShown(pad, ratio))),
-    flowIfStronger: (ratio) => {
-      const head = parameterNames.indexOf('head');
-      const reach = bandDeviations * Math.sqrt(covariance[head]?.[head] ?? 0);
-      const stronger = parameters.map((value, index) => (index === head ? value + reach : value));
-      return padState(settle(evidence, stronger), ratio).flow;
-    },
-  };
-}
-
-function allShown(pad: SettledPad, ratio: number): number[] {
-  const state = padState(pad, ratio);
-  const { dischargePressure, suctionVacuum } = gaugesIn(pad, state, 0);
-  return [state.flow, state.head, state.power, dischargePressure, suctionVacuum];
-}
-
-function rowOf<Value>(values: readonly Value[]): Row<Value> {
-  const [flow, head, power, dischargePressure, suctionVacuum] = values as [
-    Value,
-    Value,
-    Value,
-    Value,
-    Value,
-  ];
-  return { flow, head, power, dischargePressure, suctionVacuum };
-}
-
 function residualOf(
   { reading, quantity, value, deviation }: Observation,
   predicted: number,
@@ -189,78 +130,46 @@ function powerFactorsIn({ readings }: PadEvidence): { id: string; powerFactor: n
   );
 }
 
-function bandsAt(fitted: Neighbourhood, ratio: number): PadBand {
+function bandsAt(spread: PadSpread, near: Neighbourhood, ratio: number): PadBand {
   requireBetween('ratio', ratio, 0.05, 2, '-');
-  const state = fitted.stateAt(ratio);
-  const slopes = fitted.slopesAt(ratio);
+  const state = near.stateAt(ratio);
+  const slopes = near.slopesAt(ratio);
   const band = (answer: Answer) =>
-    bandAbout(state[answer], varianceOf(slopes[answer], fitted.covariance));
+    bandAbout(state[answer], varianceOf(slopes[answer], spread.covariance));
   // A pump found too weak to lift the water may yet do it with its head at the top of its band.
-  const flow = state.flow > 0 ? band('flow') : { low: 0, high: fitted.flowIfStronger(ratio) };
+  const flow = state.flow > 0 ? band('flow') : { low: 0, high: flowIfStronger(spread, ratio) };
   return { flow, head: band('head'), power: band('power') };
 }
 
-interface Candidate {
-  readonly instrument: Instrument;
-  readonly ratio: number;
-  readonly slope: number[];
-  readonly deviation: number;
+/** Flow if the pump's head were at the top of its band. */
+function flowIfStronger({ evidence, parameters, covariance }: PadSpread, ratio: number): number {
+  const head = parameterNames.indexOf('head');
+  const reach = bandDeviations * Math.sqrt(covariance[head]?.[head] ?? 0);
+  const stronger = parameters.map((value, index) => (index === head ? value + reach : value));
+  return padState(settle(evidence, stronger), ratio).flow;
 }
 
 /** Tries every instrument at a few speeds on the linear system and keeps what narrows most. */
 function narrowings(
-  evidence: PadEvidence,
-  fitted: Neighbourhood,
+  spread: PadSpread,
+  near: Neighbourhood,
 ): { together: Narrowing; alone: Record<Answer, Narrowing> } {
-  const { covariance } = fitted;
-  const at = speedsOfInterest(evidence).map((ratio) => ({
-    ratio,
-    values: fitted.valuesAt(ratio),
-    slopes: fitted.slopesAt(ratio),
-  }));
-  const width = (answer: Answer, variance: (slope: number[]) => number) =>
+  const at = atSpeeds(near, speedsOfInterest(spread.evidence));
+  const width = (answer: Answer, variance: VarianceOf) =>
     at.reduce((sum, { values, slopes }) => {
       if (values[answer] === 0) return sum;
       const band = bandAbout(values[answer], variance(slopes[answer]));
       return sum + (band.high - band.low) / values[answer] / at.length;
     }, 0);
-  const candidates = candidatesFrom(evidence, at);
-  const best = (wanted: readonly Answer[]): Narrowing => {
-    const mean = (variance: (slope: number[]) => number) =>
-      wanted.reduce((sum, answer) => sum + width(answer, variance) / wanted.length, 0);
-    const widthBefore = mean((slope) => varianceOf(slope, covariance));
-    const tried = candidates.map(({ instrument, ratio, slope, deviation }) => ({
-      instrument,
-      ratio,
-      widthBefore,
-      widthAfter: mean((answer) => varianceAfter(answer, slope, deviation, covariance)),
-    }));
-    return tried.reduce((one, other) => (other.widthAfter < one.widthAfter ? other : one));
-  };
+  const candidates = candidatesFrom(spread.evidence, at);
+  const best = (wanted: readonly Answer[]): Narrowing =>
+    narrowestOf(
+      narrowingsBy(candidates, spread, (variance) =>
+        wanted.reduce((sum, answer) => sum + width(answer, variance) / wanted.length, 0),
+      ),
+    );
   const alone = { flow: best(['flow']), head: best(['head']), power: best(['power']) };
   return { together: best(answers), alone };
-}
-
-/** Every instrument at every speed tried, save what was read there already. */
-function candidatesFrom(
-  evidence: PadEvidence,
-  at: readonly { ratio: number; values: Row<number>; slopes: Row<number[]> }[],
-): Candidate[] {
-  const all = at.flatMap(({ ratio, values, slopes }) =>
-    instruments.map((instrument) => {
-      const quantity = quantityOf[instrument];
-      const deviation = readingDeviation(quantity, values[quantity], evidence.instruments);
-      return { instrument, ratio, slope: slopes[quantity], deviation };
-    }),
-  );
-  const fresh = all.filter((one) => !alreadyRead(evidence, one));
-  return fresh.length > 0 ? fresh : all;
-}
-
-function alreadyRead({ readings }: PadEvidence, { instrument, ratio }: Candidate): boolean {
-  return readings.some(
-    (one) => one[quantityOf[instrument]] !== undefined && Math.abs(one.ratio / ratio - 1) < 0.02,
-  );
 }
 
 function speedsOfInterest({ readings, leastRatio, greatestRatio }: PadEvidence): number[] {

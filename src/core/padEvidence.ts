@@ -172,6 +172,16 @@ export interface PadBand {
   readonly power: Band;
 }
 
+/** Where a fit came to rest and how far the truth may lie from there: a normal law about the best. */
+export interface PadSpread {
+  /** What was known [see PadEvidence]. */
+  readonly evidence: PadEvidence;
+  /** Most likely value of each uncertain number, in the order of parameterNames [-; m for the gauge level], any finite number. */
+  readonly parameters: readonly number[];
+  /** Their covariance, symmetric. */
+  readonly covariance: readonly (readonly number[])[];
+}
+
 /** The most likely pad, and how sure it is. */
 export interface PadFit {
   /** The described circuit with its resistances scaled to the readings; for calculation, not to show as the reader's pipes. */
@@ -188,6 +198,8 @@ export interface PadFit {
   /** Power over volts times amperes, for readings with all three [-]. */
   readonly powerFactors: readonly { readonly id: string; readonly powerFactor: number }[];
   bandAt(ratio: number): PadBand;
+  /** What carries its doubt on to anything else that is asked of the pad. */
+  readonly spread: PadSpread;
   /** The single extra reading that would narrow flow, head and power together most. */
   readonly narrowing: Narrowing;
   /** The same for each answer alone. */
