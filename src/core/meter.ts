@@ -158,7 +158,7 @@ const dayOf = (minute: number): number => Math.floor(minute / minutesPerDay) + 1
  * Law: energy = sum of power x time over the minutes of each interval; an interval over the hour or
  * over midnight is shared by time.
  * @param intervals The intervals [see MeterInterval], any order, fields as there.
- * @param powerOn Power of the model on a day [W].
+ * @param powerOn Power of the model on any day [W], 0 or more.
  * @returns Energy [J] and minutes [min] in all, by day and by hour [see MeterStretch].
  * @throws CoreError when an interval or a span of the model is out of range.
  * Accuracy: exact up to rounding of doubles, the power within an interval taken as even.
@@ -218,7 +218,7 @@ export function pumpCheck(stretch: MeterStretch): PumpCheck {
  * Law: mean metered power of an interval = base + share x mean modelled power, by least squares, each
  * interval weighed by its length.
  * @param intervals The intervals [see MeterInterval], any order, fields as there.
- * @param powerOn Power of the model on a day [W].
+ * @param powerOn Power of the model on any day [W], 0 or more.
  * @returns Share [-] and base [W] with standard errors, or why nothing can be told [see HouseCheck].
  * @throws CoreError when an interval or a span of the model is out of range.
  * Accuracy: exact for a house that draws the same all day; one whose own hours go with the pump's is counted as pump. Whole days below 3, an even pump or a standard error above 0.25 tell nothing.
