@@ -101,87 +101,154 @@ export function cheapestStarts(
   starts: readonly number[],
 ): readonly Start[] {
   const nets = netPrices(ring, worth);
-  const kinds = kindsOf(ring, region.cuts);
-  const walk = new Walk(ring, region, nets, kinds);
+  const slots = region.cuts.map((cut, place) => (region.cuts[place + 1] ?? cut) - cut);
+  const prices = kindsOf(ring, region.cuts).map((kind) => nets[kind] as Float64Array);
+  const walk = new Walk(ring, region, slots, prices);
   return starts.map((speed) => walk.from(speed));
 }
 
+/** Where the cheapest way through the middle of the day changed its speed. */
+interface Trail {
+  /** 1 where a layer was entered at a speed, by cut, layer and speed. */
+  readonly entered: Uint8Array;
+  /** The speed a layer was entered from, by cut and layer. */
+  readonly sources: Int16Array;
+}
+
+/**
+ * The day ends with the speed it begins with, so what lies between its first change and its last is
+ * worked out once for all first speeds.
+ */
 class Walk {
   readonly #ring: Ring;
   readonly #region: Region;
-  readonly #nets: readonly Float64Array[];
-  readonly #kinds: readonly number[];
-  readonly #layers: number;
+  readonly #slots: readonly number[];
+  readonly #prices: readonly Float64Array[];
+  readonly #changes: number;
   readonly #size: number;
+  /** Least net price from each cut with the first change to each with the last. */
+  readonly #middle: readonly Float64Array[];
 
-  constructor(ring: Ring, region: Region, nets: readonly Float64Array[], kinds: readonly number[]) {
+  constructor(
+    ring: Ring,
+    region: Region,
+    slots: readonly number[],
+    prices: readonly Float64Array[],
+  ) {
     this.#ring = ring;
     this.#region = region;
-    this.#nets = nets;
-    this.#kinds = kinds;
-    this.#layers = region.first.length;
+    this.#slots = slots;
+    this.#prices = prices;
+    this.#changes = region.first.length;
     this.#size = ring.speeds.length;
+    this.#middle = region.cuts.map((_, cut) =>
+      this.#changes > 0 && this.#mayChange(0, cut) ? this.#middleFrom(cut) : new Float64Array(0),
+    );
   }
 
   from(start: number): Start {
-    const [layers, size] = [this.#layers, this.#size];
-    const { cuts, speeds, first, last } = this.#region;
-    const cost = new Float64Array((layers + 1) * size).fill(Number.POSITIVE_INFINITY);
-    cost[start] = 0;
-    const changed = new Uint8Array(cuts.length * (layers + 1) * size);
-    const sources = new Int16Array(cuts.length * (layers + 1)).fill(-1);
-    const ends = [start];
-    const allowed = (layer: number) => (layer === layers ? ends : (speeds[layer] ?? ends));
-    for (let cut = 0; cut < cuts.length; cut += 1) {
-      const at = cuts[cut] as number;
-      for (let layer = 1; layer <= layers; layer += 1) {
-        if (at < (first[layer - 1] as number) || at > (last[layer - 1] as number)) continue;
-        const before = (layer - 1) * size;
+    const { cuts } = this.#region;
+    const before = new Float64Array(cuts.length);
+    const after = new Float64Array(cuts.length);
+    const last = cuts.length - 1;
+    for (let cut = 0; cut < last; cut += 1)
+      before[cut + 1] = (before[cut] as number) + this.#netOf(cut, start);
+    for (let cut = last - 1; cut >= 0; cut -= 1)
+      after[cut] = (after[cut + 1] as number) + this.#netOf(cut, start);
+    if (this.#changes === 0)
+      return {
+        speed: start,
+        net: before[last] as number,
+        path: () => pathOf(this.#ring, [start], []),
+      };
+    let net = Number.POSITIVE_INFINITY;
+    let best = { first: 0, last: 0 };
+    for (const [first, way] of this.#middle.entries())
+      for (let end = first; end < way.length; end += 1) {
+        const value = (before[first] as number) + (way[end] as number) + (after[end] as number);
+        if (value < net) {
+          net = value;
+          best = { first, last: end };
+        }
+      }
+    return { speed: start, net, path: () => this.#trace(start, best) };
+  }
+
+  #netOf(cut: number, speed: number): number {
+    return (this.#slots[cut] as number) * (this.#prices[cut]?.[speed] as number);
+  }
+
+  #mayChange(change: number, cut: number): boolean {
+    const { cuts, first, last } = this.#region;
+    const at = cuts[cut] as number;
+    return at >= (first[change] as number) && at <= (last[change] as number);
+  }
+
+  /** Least net price from the first change at a cut to the last change at each later one. */
+  #middleFrom(begin: number, trail?: Trail): Float64Array {
+    const { cuts, speeds } = this.#region;
+    const [layers, size] = [this.#changes, this.#size];
+    const exits = new Float64Array(cuts.length).fill(Number.POSITIVE_INFINITY);
+    if (layers === 1) {
+      exits[begin] = 0;
+      return exits;
+    }
+    const cost = new Float64Array(layers * size).fill(Number.POSITIVE_INFINITY);
+    for (const speed of speeds[1] ?? []) {
+      cost[size + speed] = 0;
+      if (trail) trail.entered[(begin * layers + 1) * size + speed] = 1;
+    }
+    for (let cut = begin; cut < cuts.length; cut += 1) {
+      for (let layer = 2; layer <= layers; layer += 1) {
+        if (!this.#mayChange(layer - 1, cut)) continue;
+        const earlier = (layer - 1) * size;
         let source = -1;
         let least = Number.POSITIVE_INFINITY;
-        const earlier = layer === 1 ? ends : (speeds[layer - 1] as readonly number[]);
-        for (const speed of earlier) {
-          const value = cost[before + speed] as number;
+        for (const speed of speeds[layer - 1] as readonly number[]) {
+          const value = cost[earlier + speed] as number;
           if (value < least) {
             least = value;
             source = speed;
           }
         }
-        if (source < 0) continue;
-        sources[cut * (layers + 1) + layer] = source;
-        const here = layer * size;
-        const marks = (cut * (layers + 1) + layer) * size;
-        for (const speed of allowed(layer))
-          if (least < (cost[here + speed] as number)) {
-            cost[here + speed] = least;
-            changed[marks + speed] = 1;
-          }
+        if (trail) trail.sources[cut * (layers + 1) + layer] = source;
+        if (layer === layers) exits[cut] = least;
+        else
+          for (const speed of speeds[layer] as readonly number[])
+            if (least < (cost[layer * size + speed] as number)) {
+              cost[layer * size + speed] = least;
+              if (trail) trail.entered[(cut * layers + layer) * size + speed] = 1;
+            }
       }
       if (cut === cuts.length - 1) break;
-      const slots = (cuts[cut + 1] as number) - at;
-      const net = this.#nets[this.#kinds[cut] as number] as Float64Array;
-      cost[start] = (cost[start] as number) + slots * (net[start] as number);
-      for (let layer = 1; layer <= layers; layer += 1) {
-        const here = layer * size;
-        for (const speed of allowed(layer))
-          cost[here + speed] = (cost[here + speed] as number) + slots * (net[speed] as number);
-      }
+      const slots = this.#slots[cut] as number;
+      const net = this.#prices[cut] as Float64Array;
+      for (let layer = 1; layer < layers; layer += 1)
+        for (const speed of speeds[layer] as readonly number[])
+          cost[layer * size + speed] =
+            (cost[layer * size + speed] as number) + slots * (net[speed] as number);
     }
-    const net = cost[layers * size + start] as number;
-    return { speed: start, net, path: () => this.#trace(start, changed, sources) };
+    return exits;
   }
 
-  #trace(start: number, changed: Uint8Array, sources: Int16Array): Path {
-    const [layers, size] = [this.#layers, this.#size];
+  /** The day that begins at a speed and has its first and last change at these cuts. */
+  #trace(start: number, ends: { readonly first: number; readonly last: number }): Path {
     const { cuts } = this.#region;
+    const [layers, size] = [this.#changes, this.#size];
+    const trail: Trail = {
+      entered: new Uint8Array(cuts.length * layers * size),
+      sources: new Int16Array(cuts.length * (layers + 1)).fill(-1),
+    };
+    this.#middleFrom(ends.first, trail);
     const speeds = [start];
-    const times: number[] = [];
-    let layer = layers;
-    let speed = start;
-    for (let cut = cuts.length - 1; cut >= 0 && layer > 0; cut -= 1)
-      while (layer > 0 && changed[(cut * (layers + 1) + layer) * size + speed] === 1) {
-        speed = sources[cut * (layers + 1) + layer] as number;
+    const times = [cuts[ends.last] as number];
+    let layer = layers - 1;
+    let speed = layers > 1 ? (trail.sources[ends.last * (layers + 1) + layers] as number) : start;
+    speeds.unshift(speed);
+    for (let cut = ends.last; cut >= ends.first && layer > 0; cut -= 1)
+      while (layer > 0 && trail.entered[(cut * layers + layer) * size + speed] === 1) {
         times.unshift(cuts[cut] as number);
+        speed = layer > 1 ? (trail.sources[cut * (layers + 1) + layer] as number) : start;
         speeds.unshift(speed);
         layer -= 1;
       }

@@ -31,7 +31,7 @@ export interface Searched {
 }
 
 /** After so many regions times changes a wider gap will do. */
-const patience = 4000;
+const patience = 16_000;
 const patientGap = 2e-3;
 
 /** What a search starts from. */
