@@ -23,6 +23,7 @@ import { dayKindText, findingText, saidText } from './text.ts';
 
 const loadFinder = async () => (await import('#widgets/CheapestDay/Finder.tsx')).Finder;
 const loadYear = async () => (await import('#widgets/YearSheet/YearSheet.tsx')).YearSheet;
+const loadTakeOut = async () => (await import('#widgets/TakeOut/TakeOut.tsx')).TakeOut;
 const loadServed = async () => (await import('./Served.tsx')).Served;
 const builtServed = import.meta.env.SSR ? await loadServed() : null;
 const loadCompare = async () => (await import('./Compare.tsx')).Compare;
@@ -107,6 +108,15 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
             word="Work out the year"
             load={loadYear}
             props={{ id: `${id}-year`, day: calm }}
+          />
+        </section>
+        <section class="day-section">
+          <h2>Take it with you</h2>
+          <Door
+            lead="Day and year as tables for a spreadsheet, and the day for the calendar of your phone."
+            word="Choose a file"
+            load={loadTakeOut}
+            props={{ id: `${id}-out`, day: calm }}
           />
         </section>
         <Announce sentence={spoken} />
