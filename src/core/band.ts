@@ -5,9 +5,9 @@ export const bandDeviations = 1.96;
 
 /** A 95 % band of one answer. */
 export interface Band {
-  /** Lower end [unit of the answer], not below 0. */
+  /** Lower end [unit of the answer], 0 or more where the answer cannot be negative. */
   readonly low: number;
-  /** Upper end [unit of the answer], not below the lower end. */
+  /** Upper end [unit of the answer], at least the lower end. */
   readonly high: number;
 }
 

@@ -22,6 +22,7 @@ import { tableOf } from './table.ts';
 import { dayKindText, findingText, saidText } from './text.ts';
 
 const loadFinder = async () => (await import('#widgets/CheapestDay/Finder.tsx')).Finder;
+const loadSure = async () => (await import('#widgets/HowSure/HowSure.tsx')).HowSure;
 const loadYear = async () => (await import('#widgets/YearSheet/YearSheet.tsx')).YearSheet;
 const loadTakeOut = async () => (await import('#widgets/TakeOut/TakeOut.tsx')).TakeOut;
 const loadServed = async () => (await import('./Served.tsx')).Served;
@@ -99,6 +100,15 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
             built={builtCompare}
             props={{ id: `${id}-compare`, model: calm }}
             wake={model.pad}
+          />
+        </section>
+        <section class="day-section">
+          <h2>How sure</h2>
+          <Door
+            lead="A few readings never tell all of a pad. How far may water, energy and money be off, is every need still served, and which one more reading would tell most?"
+            word="See how sure this is"
+            load={loadSure}
+            props={{ id: `${id}-sure`, day: calm }}
           />
         </section>
         <section class="day-section">

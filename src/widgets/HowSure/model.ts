@@ -1,0 +1,241 @@
+/** How sure the reader's day is: its bands, its trial pads, and what would make it surer. */
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { Band } from '#core/band.ts';
+import {
+  type AnswerBand,
+  type DayAnswer,
+  type DayTrial,
+  dayBands,
+  dayQuestions,
+  dayTrial,
+  trialSummary,
+  type UncertainDay,
+} from '#core/dayBands.ts';
+import type { Limit } from '#core/limits.ts';
+import type { Instrument } from '#core/padEvidence.ts';
+import type { SettledPad } from '#core/padModel.ts';
+import { type AnswerNarrowing, partingOf, surenessOf, trialPads } from '#core/sureness.ts';
+import { padModel } from '#pad/assemble.ts';
+import { assembleLimits } from '#pad/assembleLimits.ts';
+import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import { memoize, unlessRefused } from '#pad/memo.ts';
+import type { Pad } from '#pad/schema.ts';
+import { coreBlocks, withoutOverlap } from '#widgets/DaySheet/figures.ts';
+import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { inSlices } from './slices.ts';
+import { yearBand } from './yearBand.ts';
+
+/** How many trial pads are asked, and how many of them are drawn. */
+export const trialCount = 1000;
+export const drawnTrials = 200;
+/** Any would do; a fixed one gives the same pad the same picture each time. */
+const seed = 20_270_714;
+/** Bands that part by more than this share of their width are said to part: five times what chance does. */
+const noticed = 0.1;
+/** Slowest speed over reference speed at which the core takes a reading [-]. */
+const leastRead = 0.05;
+/** A reading that narrows by less than this share is not worth the walk. */
+const worthIt = 0.05;
+
+/** One answer of the day as it is drawn and told. */
+export interface Shown extends AnswerBand {
+  readonly of: DayAnswer;
+  /** Band of the trial pads; null until they have been asked. */
+  readonly trial: Band | null;
+  /** Whether the trials part from the slopes so far that only they can be believed. */
+  readonly parts: boolean;
+  /** The band to be told. */
+  readonly told: Band;
+  /** What the drawn trial pads answer. */
+  readonly dots: readonly number[];
+}
+
+/** A reading that could be taken, with the band it would leave. */
+export interface Next {
+  readonly instrument: Instrument;
+  /** [rpm] */
+  readonly speed: number;
+  readonly band: Band;
+  /** Width after over width before [-]. */
+  readonly left: number;
+}
+
+/** A need or limit, and in what share of the trial pads it fares badly. */
+export interface Chance<Of> {
+  readonly of: Of;
+  readonly share: number;
+}
+
+interface Asked {
+  readonly day: UncertainDay<NamedNeed, Limit>;
+  readonly questions: ReturnType<typeof dayQuestions>;
+}
+
+export type SurenessModel = ReturnType<typeof createSureness>;
+
+/** Limits of a trial pad are worked out once, however often the day is changed. */
+const limitsWith = memoize(
+  (limits: Pad['limits'], site: Pad['site'], plumbing: Pad['plumbing']) => {
+    const known = new WeakMap<SettledPad, readonly Limit[]>();
+    return (pad: SettledPad): readonly Limit[] => {
+      const found = known.get(pad) ?? assembleLimits(limits, site, plumbing, pad.circuit).limits;
+      known.set(pad, found);
+      return found;
+    };
+  },
+);
+
+/** `pad` follows the reader's pad when it has kept still for a moment. */
+export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
+  const matters = signal<DayAnswer>('energy');
+  const built = computed(() => padModel(pad.value));
+  const spread = computed(() => built.value.fit?.spread ?? null);
+  const sureness = computed(() => {
+    const now = spread.value;
+    return now === null ? null : unlessRefused(() => surenessOf(now));
+  });
+  /** Trial pads hang on the fit alone and are kept while the day is changed. */
+  const drawn = computed(() => {
+    const now = spread.value;
+    const next = now === null ? null : unlessRefused(() => trialPads(now, seed));
+    return next === null ? null : { next, pads: [] as SettledPad[] };
+  });
+  const asked = computed<Asked | null>(() => {
+    const { speeds, needs, tariff } = built.value;
+    if (speeds === null || sureness.value === null) return null;
+    const { limits, site, plumbing, day: plan } = pad.value;
+    const uncertain = {
+      blocks: coreBlocks(withoutOverlap(plan.blocks), speeds.reference),
+      needs,
+      limitsOf: limitsWith(limits, site, plumbing),
+      tariff,
+      date: day.date.value,
+    };
+    return unlessRefused(() => ({ day: uncertain, questions: dayQuestions(uncertain) }));
+  });
+  const linear = computed(() => {
+    const [sure, now] = [sureness.value, asked.value];
+    if (sure === null || now === null) return null;
+    return unlessRefused(() => dayBands(sure, now.questions));
+  });
+
+  const trials = signal<{ readonly of: Asked; readonly days: readonly DayTrial[] } | null>(null);
+  const summary = computed(() => {
+    const now = trials.value;
+    return now === null || now.of !== asked.value || now.days.length < trialCount
+      ? null
+      : trialSummary(now.days);
+  });
+  const shown = computed<readonly Shown[]>(() => {
+    const bands = linear.value;
+    if (bands === null) return [];
+    const price = built.value.tariff === null ? [] : (['cost'] as const);
+    return (['water', 'energy', ...price] as const).map((of) => {
+      const trial = summary.value?.bands[of] ?? null;
+      const parts = trial !== null && partingOf(bands[of].band, trial) > noticed;
+      const dots = (trials.value?.days ?? []).slice(0, drawnTrials).map((each) => each[of]);
+      return { of, ...bands[of], trial, parts, told: parts ? trial : bands[of].band, dots };
+    });
+  });
+  const focus = computed(
+    () => shown.value.find(({ of }) => of === matters.value) ?? shown.value[1] ?? null,
+  );
+
+  const next = computed<readonly Next[]>(() => {
+    const [sure, now, of] = [sureness.value, asked.value, focus.value?.of];
+    if (sure === null || now === null || of === undefined) return [];
+    const { answers, laws } = now.questions;
+    const ratios = speedsToRead(now, sure.best);
+    if (ratios.length === 0) return [];
+    const found = unlessRefused(() =>
+      sure.narrowingsFor((settled) => [answers[of](settled)], ratios, laws[of]),
+    );
+    return (found ?? []).filter(isWorthIt).map(({ instrument, ratio, bands, ...width }) => ({
+      instrument,
+      speed: built.value.speedOf(ratio),
+      band: bands[0] as Band,
+      left: width.widthAfter / width.widthBefore,
+    }));
+  });
+
+  const chances = computed(() => {
+    const [now, sums] = [asked.value, summary.value];
+    const best = sureness.value?.best;
+    if (now === null || sums === null || best === undefined) return null;
+    const limits = now.day.limitsOf(best);
+    return {
+      needs: now.day.needs.map(
+        (of): Chance<NamedNeed> => ({ of, share: sums.short.get(of.id) ?? 0 }),
+      ),
+      limits: limits
+        .map((of): Chance<Limit> => ({ of, share: sums.crossed.get(of.id) ?? 0 }))
+        .sort((one, other) => Number(other.of.hard) - Number(one.of.hard)),
+    };
+  });
+
+  const year = signal<{
+    readonly of: Asked;
+    readonly number: number;
+    readonly cost: AnswerBand;
+  } | null>(null);
+
+  function* work(now: Asked): Generator {
+    const from = drawn.peek();
+    if (from === null) return;
+    const run = dayTrial(now.day, now.questions);
+    const days: DayTrial[] = [];
+    for (let at = 0; at < trialCount; at += 1) {
+      const settled = from.pads[at] ?? from.next();
+      from.pads[at] = settled;
+      days.push(run(settled));
+      if (days.length === drawnTrials) trials.value = { of: now, days: [...days] };
+      yield;
+    }
+    trials.value = { of: now, days };
+    const [sure, number] = [sureness.peek(), now.day.date.year];
+    const cost = sure === null ? null : yield* yearBand(pad.peek(), built.peek(), sure, number);
+    year.value = cost === null ? null : { of: now, number, cost };
+  }
+
+  return {
+    day,
+    units: day.units,
+    currency: day.currency,
+    matters,
+    /** How many readings it all rests on. */
+    readings: computed(() => spread.value?.evidence.readings.length ?? 0),
+    shown,
+    focus,
+    next,
+    chances,
+    year: computed(() => (year.value?.of === asked.value ? year.value : null)),
+    /** Whether the trial pads are those of the day as it stands. */
+    isFresh: computed(() => trials.value !== null && trials.value.of === asked.value),
+    /** Asks the trial pads anew whenever pad or day has changed; gives what ends it. */
+    follow: () => {
+      let stop = () => {};
+      const end = effect(() => {
+        const now = asked.value;
+        stop();
+        if (now !== null) stop = inSlices(work(now));
+      });
+      return () => {
+        stop();
+        end();
+      };
+    },
+  };
+}
+
+const isWorthIt = ({ widthBefore, widthAfter }: AnswerNarrowing) =>
+  widthAfter < widthBefore * (1 - worthIt);
+
+/** The speeds of the day that a reader may stand beside: none at which more flows than a hard limit allows. */
+function speedsToRead({ day, questions }: Asked, best: SettledPad): readonly number[] {
+  const hard = day.limitsOf(best).filter((limit) => limit.hard);
+  const most = Math.min(...hard.map(({ greatestFlow }) => greatestFlow));
+  const speeds = new Set(day.blocks.map(({ ratio }) => ratio));
+  return [...speeds].filter(
+    (ratio) => ratio >= leastRead && questions.stateOf(best, ratio).flow <= most,
+  );
+}
