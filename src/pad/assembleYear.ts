@@ -14,7 +14,7 @@ import { runningPad } from './runningPad.ts';
 import type { Pad, PadBlock, Section } from './schema.ts';
 
 /** Loading of each filter that the pad tells both ends of, by the id of its part. */
-interface FilterEnd {
+export interface FilterEnd {
   readonly id: string;
   readonly cleanHead: number;
   readonly dirtyHead: number;
@@ -22,7 +22,8 @@ interface FilterEnd {
   readonly now: number;
 }
 
-function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
+/** The filters with both ends known, with branches and all. */
+export function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
   return sections.flatMap((section): readonly FilterEnd[] => {
     if (section.kind === 'parallel') {
       return section.branches.flatMap((branch) => filtersIn(branch.sections));
@@ -34,7 +35,8 @@ function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
   });
 }
 
-function withLoading(
+/** The same parts with each of these filters loaded so far [-], 0 to 1. */
+export function withLoading(
   parts: readonly CircuitPart[],
   filters: readonly FilterEnd[],
   loading: number,

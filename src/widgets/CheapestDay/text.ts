@@ -2,10 +2,12 @@
 import type { FoundDay, NoDay } from '#core/cheapestDay.ts';
 import type { CollisionMember } from '#core/cheapestDayCollisions.ts';
 import type { NeedPrice } from '#core/cheapestDayPrices.ts';
+import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
-import type { WorkedDay } from '#widgets/DaySheet/figures.ts';
+import type { Bench, WorkedDay } from '#widgets/DaySheet/figures.ts';
 import { lengthText, limitName, needName, rpmText, spanText } from '#widgets/DaySheet/text.ts';
 import type { FinderModel } from './model.ts';
 
@@ -24,10 +26,19 @@ export function findingText(model: FinderModel): string {
     case 'found':
       return foundText(model, found);
     case 'none':
-      return noneText(model, found);
+      return noneText(askedInWords(model), found);
     case 'unsettled':
       return 'The search found no day within its limits, and no proof that there is none. Allow one change more, or ask a little less.';
   }
+}
+
+function askedInWords({ day, needs, turnovers }: FinderModel): AskedInWords {
+  return {
+    bench: day.bench.value,
+    needs: needs.value.map(({ need, dial }) => ({ ...need, minutes: dial.value.value })),
+    turnovers: turnovers.value.value,
+    units: day.units.value,
+  };
 }
 
 function searchingText({ searching }: FinderModel): string {
@@ -93,15 +104,25 @@ function flawsOf({ report }: WorkedDay): string {
   return joined(flaws, 'and');
 }
 
-function noneText(model: FinderModel, none: NoDay): string {
+/** What a sentence about a collision has to know of the day that was looked for. */
+export interface AskedInWords {
+  readonly bench: Bench | null;
+  /** The needs with the minutes that were asked for. */
+  readonly needs: readonly NamedNeed[];
+  readonly turnovers: number;
+  readonly units: UnitChoice;
+}
+
+/** Why there is no day, and what would do. */
+export function noneText(asked: AskedInWords, none: NoDay): string {
   if (none.changesEnough !== null) {
     return `No day with so few changes of speed keeps all you ask. ${none.changesEnough} are enough.`;
   }
   if (none.collision.length === 0) {
     return 'No day keeps all you ask with so few changes of speed. Allow more of them, or ask less.';
   }
-  const names = none.collision.map((member) => memberName(model, member));
-  const ways = none.collision.map((member) => wayOut(model, member)).filter((way) => way !== null);
+  const names = none.collision.map((member) => memberName(asked, member));
+  const ways = none.collision.map((member) => wayOut(asked, member)).filter((way) => way !== null);
   const lead =
     names.length === 1
       ? `${capital(names[0] ?? '')} cannot be had on this pad at all.`
@@ -111,22 +132,20 @@ function noneText(model: FinderModel, none: NoDay): string {
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-function memberName(model: FinderModel, member: CollisionMember): string {
+function memberName({ bench, needs, turnovers }: AskedInWords, member: CollisionMember): string {
   switch (member.kind) {
     case 'need': {
-      const dial = model.needs.value.find(({ need }) => need.id === member.needId);
-      return dial === undefined
-        ? 'a need'
-        : `${lengthText(dial.dial.value.value)} of ${needName(dial.need)}`;
+      const need = needs.find(({ id }) => id === member.needId);
+      return need === undefined ? 'a need' : `${lengthText(need.minutes)} of ${needName(need)}`;
     }
     case 'volume':
-      return `${model.turnovers.value.value.toFixed(1)} turnovers`;
+      return `${turnovers.toFixed(1)} turnovers`;
     case 'limit': {
-      const limit = model.day.limits.value.find(({ id }) => id === member.limitId);
+      const limit = bench?.limits.find(({ id }) => id === member.limitId);
       return limit === undefined ? 'a limit' : `the limit “${limitName(limit)}”`;
     }
     case 'quiet': {
-      const quiet = model.day.bench.value?.quiet[member.place];
+      const quiet = bench?.quiet[member.place];
       return quiet === undefined ? 'the quiet hours' : `the quiet hours ${spanText(quiet)}`;
     }
     case 'mustRun':
@@ -135,23 +154,22 @@ function memberName(model: FinderModel, member: CollisionMember): string {
 }
 
 /** What giving way would come to; a hard limit never gives way. */
-function wayOut(model: FinderModel, member: CollisionMember): string | null {
-  const units = model.day.units.value;
+function wayOut({ bench, needs, units }: AskedInWords, member: CollisionMember): string | null {
   switch (member.kind) {
     case 'need': {
-      const dial = model.needs.value.find(({ need }) => need.id === member.needId);
-      const name = dial === undefined ? 'the need' : needName(dial.need);
+      const need = needs.find(({ id }) => id === member.needId);
+      const name = need === undefined ? 'the need' : needName(need);
       return `ask ${lengthText(Math.ceil(member.shortMinutes))} less of ${name}`;
     }
     case 'volume':
       return `move ${format('volume', member.shortVolume, units)} less`;
     case 'limit': {
-      const limit = model.day.limits.value.find(({ id }) => id === member.limitId);
+      const limit = bench?.limits.find(({ id }) => id === member.limitId);
       if (limit === undefined || limit.hard) return null;
       return `have equipment that bears ${format('flow', member.flowWanted, units)}`;
     }
     case 'quiet': {
-      const reference = model.day.speeds.value?.reference ?? 1;
+      const reference = bench?.speeds.reference ?? 1;
       return `allow ${rpmText(Math.ceil(member.ceilingWanted * reference), units)} in the quiet hours`;
     }
     case 'mustRun':

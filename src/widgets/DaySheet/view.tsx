@@ -22,6 +22,7 @@ import { tableOf } from './table.ts';
 import { dayKindText, findingText, saidText } from './text.ts';
 
 const loadFinder = async () => (await import('#widgets/CheapestDay/Finder.tsx')).Finder;
+const loadWhatIf = async () => (await import('#widgets/WhatIf/WhatIf.tsx')).WhatIf;
 const loadSure = async () => (await import('#widgets/HowSure/HowSure.tsx')).HowSure;
 const loadYear = async () => (await import('#widgets/YearSheet/YearSheet.tsx')).YearSheet;
 const loadTakeOut = async () => (await import('#widgets/TakeOut/TakeOut.tsx')).TakeOut;
@@ -91,6 +92,15 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
             word="Find the cheapest day"
             load={loadFinder}
             props={{ id: `${id}-cheapest`, day: calm }}
+          />
+        </section>
+        <section class="day-section">
+          <h2>What if</h2>
+          <Door
+            lead="Change one thing over its whole range, the tariff, a pipe, the filter, the hours of a need, and see what the cheapest day then costs, and where its plan changes."
+            word="Try one thing"
+            load={loadWhatIf}
+            props={{ id: `${id}-what-if`, day: calm }}
           />
         </section>
         <section class="day-section">

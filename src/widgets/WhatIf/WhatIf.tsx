@@ -1,0 +1,217 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
+import { Frame } from '#charts/Frame.tsx';
+import type { Spot } from '#charts/labels.ts';
+import { Band, Curve, CurveLabel, Marker } from '#charts/marks.tsx';
+import { fraction, valueAt } from '#charts/scale.ts';
+import { Table } from '#charts/Table.tsx';
+import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { Announce } from '#widgets/kit/Announce.tsx';
+import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
+import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { RangeField } from '#widgets/kit/RangeField.tsx';
+import { useSettled } from '#widgets/kit/settle.ts';
+import { inputWords } from './changes.ts';
+import { createWhatIf, type WhatIfModel } from './model.ts';
+import { PlanStrip } from './PlanStrip.tsx';
+import { type Drawn, drawnOf, type Flag } from './picture.ts';
+import { inSlices } from './slices.ts';
+import { blocksText, findingText, gapsText, planText, spokenValue, tableOf } from './text.ts';
+import { wordsOf } from './words.ts';
+
+/** How long the pad keeps still before it is swept anew [ms]. */
+const rest = 300;
+
+/** One input of the pad over a whole range: what the cheapest day then costs, and what it is. */
+export function WhatIf({ id, day }: { readonly id: string; readonly day: DayModel }): JSX.Element {
+  const pad = useSettled(day.pad, rest);
+  const model = useMemo(() => createWhatIf(day, pad, inSlices), [day, pad]);
+  useEffect(model.follow, [model]);
+  const finding = useComputed(() => findingText(model));
+  const drawn = useComputed(() => drawnOf(model));
+  const spoken = useComputed(() =>
+    model.isElsewhere.value ? planText(model) : findingText(model),
+  );
+  return (
+    <div class="what-if">
+      <Inputs id={id} model={model} />
+      <p class="cheapest-finding what-if-finding">{finding}</p>
+      <Picture model={model} drawn={drawn} />
+      <Notes model={model} drawn={drawn} />
+      <Value id={id} model={model} />
+      <Plan model={model} />
+      <Numbers model={model} />
+      <Announce sentence={spoken} />
+    </div>
+  );
+}
+
+interface PartProps {
+  readonly model: WhatIfModel;
+}
+
+interface DrawnProps extends PartProps {
+  readonly drawn: ReadonlySignal<Drawn | null>;
+}
+
+function Inputs({ id, model }: PartProps & { readonly id: string }): JSX.Element | null {
+  const manner = { units: model.units.value, currency: model.currency.value };
+  const chosen = useComputed(() => model.chosen.value?.id ?? '');
+  const offers = model.offers.value;
+  if (offers.length === 0) return null;
+  return (
+    <div class="what-if-input needs-script">
+      <SelectField
+        id={`${id}-input`}
+        label="What to change"
+        choices={offers.map((input) => ({ id: input.id, label: wordsOf(input, manner).name }))}
+        value={chosen}
+        apply={model.choose}
+      />
+    </div>
+  );
+}
+
+function Picture({ model, drawn: live }: DrawnProps): JSX.Element | null {
+  const drawn = live.value;
+  const input = model.chosen.value;
+  const words = inputWords(model);
+  const spoken = useComputed(() => spokenValue(model));
+  const at = useComputed<Spot>(() => handleSpot(model, live.value));
+  if (drawn === null || input === null || words === null) return null;
+  const { x, y } = drawn;
+  const away = model.isElsewhere.value;
+  return (
+    <Frame
+      x={x}
+      y={y}
+      title={`Price of the cheapest day against: ${words.name}. ${findingText(model)}`}
+      handlesTitle={`${words.name}, on the picture`}
+      drawing={
+        <>
+          <Band d={drawn.gaps} of="plain" hatched />
+          <path class="curve curve-faint what-if-short" data-quantity="money" d={drawn.ownShort} />
+          <path class="curve curve-faint what-if-own" data-quantity="money" d={drawn.ownKept} />
+          <Curve d={drawn.cheapest} of="money" />
+        </>
+      }
+      labels={
+        <>
+          {drawn.flags.map((flag) => (
+            <FlagMark key={`${flag.row}-${flag.label}`} flag={flag} />
+          ))}
+          {drawn.ownLabel && (
+            <CurveLabel at={drawn.ownLabel} of="money" text="the day on your sheet" />
+          )}
+          {drawn.cheapestLabel && (
+            <CurveLabel at={drawn.cheapestLabel} of="money" text="the cheapest day" strong />
+          )}
+          {drawn.dots.map((spot) => (
+            <Marker key={spot.x} at={spot} of="money" />
+          ))}
+          {drawn.present !== null && away && <Marker at={drawn.present} of="money" />}
+          {drawn.present !== null && away && (
+            <CurveLabel
+              at={{ ...drawn.present, above: false, ends: drawn.present.x > 0.5 }}
+              of="plain"
+              text="the pad today"
+            />
+          )}
+        </>
+      }
+    >
+      <DragHandle
+        dial={model.dial}
+        label={words.name}
+        spoken={spoken}
+        at={at}
+        valueAt={(spot) => valueAt(x.axis, spot.x)}
+        of="money"
+      />
+    </Frame>
+  );
+}
+
+/** Where the handle stands: on the line, or on the ground where there is no day. */
+function handleSpot(model: WhatIfModel, drawn: Drawn | null): Spot {
+  const here = model.here.value;
+  if (drawn === null || here === null) return { x: 0, y: 1 };
+  const x = fraction(drawn.x.axis, here.value);
+  if (here.day?.kind !== 'found') return { x, y: 0.94 };
+  return { x, y: 1 - fraction(drawn.y.axis, here.day.cost) };
+}
+
+function FlagMark({ flag: { x, row, label, ends } }: { readonly flag: Flag }): JSX.Element {
+  return (
+    <span
+      class={ends ? 'what-if-flag is-end' : 'what-if-flag'}
+      style={`--x:${x.toFixed(4)};--row:${row}`}
+    >
+      <span>{label}</span>
+    </span>
+  );
+}
+
+/** Why there is no day in the hatched stretches, and what has to be said of the input. */
+function Notes({ model, drawn }: DrawnProps): JSX.Element | null {
+  const note = inputWords(model)?.note;
+  const gaps = model.isDone.value ? gapsText(model) : [];
+  const isShort = drawn.value?.hasShort ?? false;
+  if (note === undefined && gaps.length === 0 && !isShort) return null;
+  return (
+    <div class="what-if-notes">
+      {gaps.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {isShort && (
+        <p class="day-note">Dotted: there the day on your sheet does not keep all that is asked.</p>
+      )}
+      {note !== undefined && <p class="day-note">{note}</p>}
+    </div>
+  );
+}
+
+function Value({ id, model }: PartProps & { readonly id: string }): JSX.Element | null {
+  const spoken = useComputed(() => spokenValue(model));
+  const words = inputWords(model);
+  const input = model.chosen.value;
+  if (words === null || input === null) return null;
+  return (
+    <div class="what-if-value needs-script">
+      <RangeField
+        // Another input is another field.
+        key={`${input.id}-${words.unit ?? ''}`}
+        id={`${id}-value`}
+        label={words.name}
+        dial={model.dial}
+        spoken={spoken}
+        {...(words.entry !== undefined && { entry: words.entry })}
+        {...(words.unit !== undefined && { unit: words.unit })}
+      />
+      {model.isElsewhere.value && (
+        <button type="button" class="button button-quiet" onClick={model.back}>
+          Back to what the pad has
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Plan({ model }: PartProps): JSX.Element | null {
+  const here = model.here.value;
+  if (here === null) return null;
+  return (
+    <div class="what-if-plan">
+      <p>{planText(model)}</p>
+      <PlanStrip looked={here} model={model} />
+      <p class="day-note">{blocksText(model)}</p>
+    </div>
+  );
+}
+
+function Numbers({ model }: PartProps): JSX.Element | null {
+  const data = useComputed(() => tableOf(model));
+  if (model.sweep.value === null) return null;
+  return <Table data={data} summary="The range as a table" />;
+}

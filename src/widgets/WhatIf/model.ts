@@ -1,0 +1,226 @@
+/** One input of the pad over a range: the price of its cheapest day, and the plan at one value. */
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { type CheapestDay, cheapestDay } from '#core/cheapestDay.ts';
+import type { CheapestDayInputs, SpeedRow } from '#core/cheapestDayInputs.ts';
+import type { Limit } from '#core/limits.ts';
+import { type Sweep, type SweptDay, sweepSteps } from '#core/sweepCheapestDay.ts';
+import { ruleOn } from '#core/tariff.ts';
+import { padModel } from '#pad/assemble.ts';
+import { unlessRefused } from '#pad/memo.ts';
+import type { Pad } from '#pad/schema.ts';
+import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
+import { type Bench, type WorkedDay, withoutOverlap, workOut } from '#widgets/DaySheet/figures.ts';
+import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { createDial } from '#widgets/kit/dial.ts';
+import type { RunSweep } from './slices.ts';
+import { type Changed, type Ground, type Sweepable, sweepablesOf } from './sweepables.ts';
+
+export type WhatIfModel = ReturnType<typeof createWhatIf>;
+
+/** The plan at one value. */
+export interface Looked {
+  readonly value: number;
+  readonly changed: Changed;
+  readonly day: CheapestDay | null;
+  /** The reader's own day at that value. */
+  readonly own: OwnDay | null;
+}
+
+/** The reader's own day at a value. */
+export interface OwnDay {
+  readonly value: number;
+  /** Price of its energy. */
+  readonly cost: number;
+  /** Whether it gives all that is asked and crosses nothing. */
+  readonly keeps: boolean;
+}
+
+/** Turnovers asked for where the pad names no target [-]; common practice, no source. */
+const usualTurnovers = 1;
+
+/** `pad` follows the reader's pad when it has kept still for a moment: a sweep is a hundred days of work. */
+export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSweep) {
+  const ground = groundOf(day, pad);
+  const chosenId = signal<string | null>(null);
+  const looked = signal<{ readonly id: string; readonly value: number } | null>(null);
+  const swept = signal<{ readonly of: Sweepable; readonly sweep: Sweep | null } | null>(null);
+
+  const offers = computed<readonly Sweepable[]>(() =>
+    ground.value === null ? [] : sweepablesOf(ground.value),
+  );
+  const chosen = computed(
+    () => offers.value.find(({ id }) => id === chosenId.value) ?? offers.value[0] ?? null,
+  );
+  /** Everything known of the chosen input by value, kept while it stays chosen. */
+  const known = computed(() =>
+    ground.value === null || chosen.value === null ? null : lookup(ground.value, chosen.value),
+  );
+  const isDone = computed(() => swept.value !== null && swept.value.of === chosen.value);
+  const sweep = computed(() => (isDone.value ? (swept.value?.sweep ?? null) : null));
+
+  const value = computed(() => {
+    const input = chosen.value;
+    if (input === null) return 0;
+    if (looked.value?.id !== input.id) return input.present;
+    const [first = 0, last = 0] = [input.values[0], input.values.at(-1)];
+    return Math.min(last, Math.max(first, looked.value.value));
+  });
+  const blocks = computed(() => withoutOverlap(pad.value.day.blocks));
+  const ownAt = (at: number): OwnDay | null => {
+    const changed = known.value?.changedAt(at);
+    if (changed === undefined || changed === null || blocks.value.length === 0) return null;
+    const worked = unlessRefused(() => workOut(changed.bench, blocks.value, day.date.value));
+    if (worked === null || worked.prices === null) return null;
+    const keeps = keepsAll(worked, changed.turnovers);
+    return { value: at, cost: worked.prices.day.energyCost, keeps };
+  };
+  const own = computed<readonly OwnDay[]>(() =>
+    isDone.value ? (chosen.value?.values ?? []).flatMap((at) => ownAt(at) ?? []) : [],
+  );
+  const lookAt = (at: number): Looked | null => {
+    const changed = known.value?.changedAt(at) ?? null;
+    if (changed === null || known.value === null) return null;
+    return { value: at, changed, day: known.value.dayAt(at), own: ownAt(at) };
+  };
+  const present = computed(() => (chosen.value === null ? null : lookAt(chosen.value.present)));
+
+  return {
+    day,
+    units: day.units,
+    currency: day.currency,
+    offers,
+    chosen,
+    choose: (id: string) => {
+      chosenId.value = id;
+    },
+    isDone,
+    sweep,
+    own,
+    lookAt,
+    here: computed(() => (chosen.value === null ? null : lookAt(value.value))),
+    present,
+    /** Prices of the day as the plan names them by their place, as they are today. */
+    bandsOfDay: computed(() => {
+      const tariff = ground.value?.bench.tariff ?? null;
+      return tariff === null ? [] : ruleOn(tariff, day.date.value).dayType.bands;
+    }),
+    /** The cheapest day with so much more of the input as the finding prices; null where that is out of range. */
+    more: computed<CheapestDay | null>(() => {
+      const input = chosen.value;
+      if (input === null || known.value === null) return null;
+      const at = input.present + input.more;
+      const within = at >= (input.values[0] ?? 0) && at <= (input.values.at(-1) ?? 0);
+      return within ? known.value.dayAt(at) : null;
+    }),
+    /** Days of the curve, with those that were worked out on the way to a change. */
+    curve: computed(() => (sweep.value === null ? [] : curveOf(sweep.value))),
+    dial: createDial({
+      value,
+      set: (next) => {
+        const id = chosen.peek()?.id;
+        if (id !== undefined) looked.value = { id, value: next };
+      },
+      min: computed(() => chosen.value?.values[0] ?? 0),
+      max: computed(() => chosen.value?.values.at(-1) ?? 1),
+      step: computed(() => chosen.value?.step ?? 1),
+      page: 5,
+    }),
+    isElsewhere: computed(() => chosen.value !== null && value.value !== chosen.value.present),
+    back: () => {
+      looked.value = null;
+    },
+    /** To be called in an effect: sweeps anew whenever the input or the pad beneath it has changed. */
+    follow: () =>
+      effect(() => {
+        const [input, at] = [chosen.value, known.value];
+        if (input === null || at === null) return;
+        const { values, narrowTo } = input;
+        const steps = sweepSteps({ values, inputsAt: at.inputsAt, narrowTo });
+        return run(steps, (result) => {
+          swept.value = { of: input, sweep: result };
+        });
+      }),
+  };
+}
+
+/** The pad as it is; the same object as long as nothing that a sweep stands on has changed. */
+function groundOf(day: DayModel, pad: ReadonlySignal<Pad>): ReadonlySignal<Ground | null> {
+  const model = computed(() => padModel(pad.value));
+  const running = computed(() => model.value.running);
+  const speeds = computed(() => model.value.speeds);
+  const needs = computed(() => model.value.needs);
+  const limits = computed<readonly Limit[]>(() => model.value.limits);
+  const quiet = computed(() => model.value.quiet);
+  const tariff = computed(() => model.value.tariff);
+  const volume = computed(() => model.value.volume);
+  const plumbing = computed(() => pad.value.plumbing);
+  const given = computed(() => pad.value.limits);
+  const site = computed(() => pad.value.site);
+  const turnovers = computed(() => pad.value.turnoverTarget ?? usualTurnovers);
+  return computed(() => {
+    if (running.value === null || speeds.value === null) return null;
+    if (tariff.value === null || volume.value === null) return null;
+    const bench: Bench = {
+      speeds: speeds.value,
+      pointAt: running.value.runningAt,
+      volume: volume.value,
+      needs: needs.value,
+      limits: limits.value,
+      quiet: quiet.value,
+      tariff: tariff.value,
+    };
+    return {
+      bench,
+      running: running.value,
+      pad: { plumbing: plumbing.value, limits: given.value, site: site.value },
+      date: day.date.value,
+      turnovers: turnovers.value,
+    };
+  });
+}
+
+/** What is known of an input at each of its values, worked out once. */
+function lookup({ date }: Ground, input: Sweepable) {
+  const rows = new WeakMap<Bench['pointAt'], readonly SpeedRow[]>();
+  const rowsFor = (bench: Bench): readonly SpeedRow[] => {
+    const kept = rows.get(bench.pointAt) ?? rowsOf(bench);
+    rows.set(bench.pointAt, kept);
+    return kept;
+  };
+  const changedAt = keyed((value) => unlessRefused(() => input.at(value)));
+  const inputsAt = (value: number): CheapestDayInputs | null => {
+    const changed = changedAt(value);
+    if (changed === null) return null;
+    const { bench, turnovers } = changed;
+    const wishes = { minutes: {}, turnovers, mayStop: true, mostChanges: null };
+    return unlessRefused(() => askedOf(bench, rowsFor(bench), date, wishes));
+  };
+  const dayAt = keyed((value): CheapestDay | null => {
+    const inputs = inputsAt(value);
+    return inputs === null ? null : unlessRefused(() => cheapestDay(inputs));
+  });
+  return { changedAt, inputsAt, dayAt };
+}
+
+function keyed<Result>(work: (value: number) => Result): (value: number) => Result {
+  const kept = new Map<number, Result>();
+  return (value) => {
+    const found = kept.get(value);
+    if (found !== undefined) return found;
+    const result = work(value);
+    kept.set(value, result);
+    return result;
+  };
+}
+
+function keepsAll({ report, turnovers }: WorkedDay, wanted: number): boolean {
+  const short = report.needs.some(({ met }) => !met);
+  const crosses = report.crossings.length + report.quietCrossings.length > 0;
+  return !short && !crosses && (turnovers ?? 0) >= wanted * (1 - 1e-9);
+}
+
+function curveOf({ days, changes }: Sweep): readonly SweptDay[] {
+  const beside = changes.flatMap(({ before, after }) => [before, after]);
+  const byValue = new Map([...beside, ...days].map((each) => [each.value, each]));
+  return [...byValue.values()].sort((one, other) => one.value - other.value);
+}

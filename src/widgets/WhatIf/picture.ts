@@ -1,0 +1,164 @@
+/** What the picture of a sweep is drawn from: lines, gaps, flags and labels as plain data. */
+import type { Side } from '#charts/Frame.tsx';
+import { type Placement, placeLabels, type Spot } from '#charts/labels.ts';
+import { bandPath, linePath } from '#charts/path.ts';
+import { type Axis, fraction, niceAxis } from '#charts/scale.ts';
+import type { SweptDay } from '#core/sweepCheapestDay.ts';
+import { type ChangeWords, changesIn, inputWords, minorRank } from './changes.ts';
+import type { OwnDay, WhatIfModel } from './model.ts';
+
+/** A mark where the best plan changes. */
+export interface Flag {
+  /** From the left, 0 to 1. */
+  readonly x: number;
+  /** Row its words stand in, the topmost 0. */
+  readonly row: number;
+  readonly label: string;
+  /** Words end at the mark instead of beginning there. */
+  readonly ends: boolean;
+}
+
+export interface Drawn {
+  readonly x: Side;
+  readonly y: Side;
+  readonly cheapest: string;
+  /** One dot per value where nothing lies between; empty for a line. */
+  readonly dots: readonly Spot[];
+  readonly ownKept: string;
+  readonly ownShort: string;
+  readonly gaps: string;
+  readonly flags: readonly Flag[];
+  readonly cheapestLabel: Placement | undefined;
+  readonly ownLabel: Placement | undefined;
+  /** Whether the reader's day anywhere leaves undone what is asked. */
+  readonly hasShort: boolean;
+  /** Where the pad stands today, or null where it has no day. */
+  readonly present: Spot | null;
+}
+
+/** Flags shown at most; the table has every change. */
+const mostFlags = 4;
+/** Height of one row of flags, as a share of the picture on a phone. */
+const rowHeight = 0.08;
+
+const costOf = ({ day }: SweptDay): number | undefined =>
+  day?.kind === 'found' ? day.cost : undefined;
+
+export function drawnOf(model: WhatIfModel): Drawn | null {
+  const input = model.chosen.value;
+  const words = inputWords(model);
+  if (input === null || words === null || model.sweep.value === null) return null;
+  const isStepped = input.narrowTo === undefined;
+  const { axis } = words.side;
+  const days = isStepped ? model.sweep.value.days : model.curve.value;
+  const own = model.own.value;
+  const flags = flagsOf(changesIn(model), axis, input.present, isStepped);
+  const costs = [...days.flatMap((day) => costOf(day) ?? []), ...own.map(({ cost }) => cost)];
+  const head = 1 - rowHeight * flags.length - 0.02;
+  const y: Side = {
+    axis: niceAxis({ min: Math.min(0, ...costs), max: Math.max(1e-6, ...costs) / head }),
+    title: 'Price of the day',
+    unit: model.currency.value,
+  };
+  const spot = (value: number, cost: number): Spot => ({
+    x: fraction(axis, value),
+    y: 1 - fraction(y.axis, cost),
+  });
+  const line = days.flatMap((day) => {
+    const cost = costOf(day);
+    return cost === undefined ? [] : [spot(day.value, cost)];
+  });
+  const ownLine = own.map(({ value, cost }) => spot(value, cost));
+  const [, cheapestLabel, ownLabel] = placeLabels([
+    { line: flags.length === 0 ? [] : [{ x: 0, y: head ? 1 - head : 0 }], width: 1, height: 0.02 },
+    { line, width: 0.36, height: 0.07, wish: 0.62 },
+    { line: ownLine, width: 0.42, height: 0.07, wish: 0.35 },
+  ]);
+  const now = model.present.value;
+  const cost = now?.day?.kind === 'found' ? now.day.cost : null;
+  return {
+    x: words.side,
+    y,
+    cheapest: isStepped ? steps(days, axis, y.axis) : linePath(pointsOf(days), axis, y.axis),
+    dots: isStepped ? line : [],
+    ...ownPaths(own, axis, y.axis),
+    hasShort: own.some(({ keeps }) => !keeps),
+    gaps: gapsOf(days, axis, y.axis, isStepped),
+    flags,
+    cheapestLabel,
+    ownLabel,
+    present: now === null || cost === null ? null : spot(now.value, cost),
+  };
+}
+
+const pointsOf = (days: readonly SweptDay[]) =>
+  days.map((day) => ({ x: day.value, y: costOf(day) }));
+
+/** A level stretch for each value, since nothing lies between them. */
+function steps(days: readonly SweptDay[], x: Axis, y: Axis): string {
+  return linePath(
+    days.flatMap((day) => {
+      const cost = costOf(day);
+      return [
+        { x: day.value - 0.5, y: cost },
+        { x: day.value + 0.5, y: cost },
+      ];
+    }),
+    x,
+    y,
+  );
+}
+
+/** The reader's own day, where it keeps all that is asked and where it falls short; the pieces meet. */
+function ownPaths(own: readonly OwnDay[], x: Axis, y: Axis) {
+  const path = (belongs: (place: number) => boolean) =>
+    linePath(
+      own.map(({ value, cost }, place) => ({ x: value, y: belongs(place) ? cost : undefined })),
+      x,
+      y,
+    );
+  const isShort = (place: number) => own[place]?.keeps === false;
+  return {
+    ownKept: path((place) => !isShort(place)),
+    ownShort: path((place) => isShort(place) || isShort(place + 1) || isShort(place - 1)),
+  };
+}
+
+/** The stretches without a day. */
+function gapsOf(days: readonly SweptDay[], x: Axis, y: Axis, isStepped: boolean): string {
+  const edge = (one: SweptDay | undefined, other: SweptDay | undefined, end: number) =>
+    one === undefined || other === undefined ? end : (one.value + other.value) / 2;
+  return days
+    .flatMap((day, place) => {
+      if (day.character !== null) return [];
+      const from = isStepped ? day.value - 0.5 : edge(days[place - 1], day, x.min);
+      const to = isStepped ? day.value + 0.5 : edge(day, days[place + 1], x.max);
+      return [
+        bandPath(
+          [from, to].map((at) => ({ x: at, low: y.min, high: y.max })),
+          x,
+          y,
+        ),
+      ];
+    })
+    .join('');
+}
+
+/** The changes that matter most, each with a row of its own for its words. */
+function flagsOf(
+  changes: readonly ChangeWords[],
+  axis: Axis,
+  present: number,
+  isStepped: boolean,
+): readonly Flag[] {
+  const nearness = ({ at }: ChangeWords) => Math.abs(at - present);
+  const kept = changes
+    .filter(({ rank }) => rank < minorRank)
+    .sort((one, other) => one.rank - other.rank || nearness(one) - nearness(other))
+    .slice(0, mostFlags)
+    .sort((one, other) => one.at - other.at);
+  return kept.map(({ at, label }, row) => {
+    const x = fraction(axis, isStepped ? at - 0.5 : at);
+    return { x, row, label, ends: x > 0.5 };
+  });
+}
