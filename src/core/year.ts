@@ -60,9 +60,11 @@ export interface YearDay<N extends ServiceNeed, L extends FlowLimit> {
   /** The day [see CalendarDate], fields as there. */
   readonly date: CalendarDate;
   readonly conditions: DayConditions;
+  /** The plan that held, one of those given. */
+  readonly plan: DatedPlan<N>;
   /** The day to the minute, frost hours laid over the plan. */
   readonly report: DayReport<N, L>;
-  /** Price of energy and fixed charge [currency]. */
+  /** Price of energy and fixed charge [currency], any finite amount. */
   readonly cost: number;
 }
 
@@ -188,7 +190,8 @@ function dayOfPlan<N extends ServiceNeed, L extends FlowLimit>(
   date: CalendarDate,
 ): YearDay<N, L> {
   const conditions = plan.conditionsOn(date);
-  const { blocks, needs } = planOn(plan.plans, date);
+  const held = planOn(plan.plans, date);
+  const { blocks, needs } = held;
   const report = dayReport({
     blocks: withFrost(blocks, conditions.frost, plan.frostRatio),
     pointAt: (ratio) => plan.pointAt(ratio, conditions),
@@ -198,7 +201,7 @@ function dayOfPlan<N extends ServiceNeed, L extends FlowLimit>(
     quiet: plan.quiet,
   });
   const drawing = report.segments.filter(({ power }) => power > 0);
-  return { date, conditions, report, cost: priceDay(plan.tariff, date, drawing).cost };
+  return { date, conditions, plan: held, report, cost: priceDay(plan.tariff, date, drawing).cost };
 }
 
 function totalsOf(days: readonly YearDay<ServiceNeed, FlowLimit>[]): YearTotals {

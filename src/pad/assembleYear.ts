@@ -1,5 +1,5 @@
 /** From the pad to a year the core can work out: its plans, its filter, its water and its frost. */
-import { type CalendarDate, daysInMonth } from '#core/calendar.ts';
+import { type CalendarDate, dayNumber, daysInMonth } from '#core/calendar.ts';
 import type { Circuit, CircuitPart } from '#core/circuitParts.ts';
 import { loadingOn, monthlyValue } from '#core/conditions.ts';
 import type { RunningPoint } from '#core/dayReport.ts';
@@ -74,6 +74,16 @@ function frostOn(date: CalendarDate, hours: readonly number[] | null): readonly 
   return [{ start, end: (start + minutes) % 1440 || 1440 }];
 }
 
+/** The same question once: a speed comes back in many blocks and in every year set beside. */
+function keptByRatio(runningAt: (ratio: number) => RunningPoint) {
+  const known = new Map<number, RunningPoint>();
+  return (ratio: number): RunningPoint => {
+    const point = known.get(ratio) ?? runningAt(ratio);
+    known.set(ratio, point);
+    return point;
+  };
+}
+
 export interface YearWishes {
   readonly year: number;
   /** A day to hold all year, instead of the plans of the pad. */
@@ -108,12 +118,15 @@ export function yearPlanOf(
       discharge: parts(circuit.discharge),
     };
   };
+  // Where nothing changes every day asks the same; else each day solves its own circuit.
+  const steady = keptByRatio(running.runningAt);
   const days = new WeakMap<DayConditions, (ratio: number) => RunningPoint>();
   const pointAt = (ratio: number, conditions: DayConditions) => {
-    if (!changes) return running.runningAt(ratio);
-    const known = days.get(conditions);
-    if (known !== undefined) return known(ratio);
-    const onDay = runningPad(circuitIn(conditions), running.curve, running.power).runningAt;
+    if (!changes) return steady(ratio);
+    const here = days.get(conditions);
+    if (here !== undefined) return here(ratio);
+    const { runningAt } = runningPad(circuitIn(conditions), running.curve, running.power);
+    const onDay = keptByRatio(runningAt);
     days.set(conditions, onDay);
     return onDay(ratio);
   };
@@ -137,18 +150,24 @@ export function yearPlanOf(
           blocks: coreBlocks(blocks),
           needs: model.needs.filter(({ id }) => !withoutNeeds.includes(id)),
         }));
+  const conditionsOn = (date: CalendarDate): DayConditions => ({
+    waterTemperature:
+      temperatures === null ? running.circuit.water.temperature : monthlyValue(temperatures, date),
+    loading: year.cleaningDays === null ? 0 : loadingOn(date, year.cleaningDays),
+    frost: wishes.frostOn?.(date) ?? frostOn(date, hours),
+  });
+  // Several years on one pad share their days, and with them what was worked out for a day.
+  const known = new Map<number, DayConditions>();
   return {
     year: wishes.year,
     plans,
     tariff,
-    conditionsOn: (date) => ({
-      waterTemperature:
-        temperatures === null
-          ? running.circuit.water.temperature
-          : monthlyValue(temperatures, date),
-      loading: year.cleaningDays === null ? 0 : loadingOn(date, year.cleaningDays),
-      frost: wishes.frostOn?.(date) ?? frostOn(date, hours),
-    }),
+    conditionsOn: (date) => {
+      const key = dayNumber(date);
+      const conditions = known.get(key) ?? conditionsOn(date);
+      known.set(key, conditions);
+      return conditions;
+    },
     pointAt,
     volume,
     limits: model.limits,

@@ -1,4 +1,4 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 // This part is fetched on demand, when what checks a pad is at hand anyway.
@@ -6,13 +6,12 @@ import { quantityAt, rangeAt } from '#pad/check.ts';
 import type { Path } from '#pad/path.ts';
 import type { PadYear } from '#pad/schema.ts';
 import { symbolFor } from '#units/format.ts';
-import { monthNames } from '#units/monthNames.ts';
-import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
 import type { YearModel } from './model.ts';
-import { planText, shortMonths } from './text.ts';
+import { Plans } from './Plans.tsx';
+import { shortMonths } from './text.ts';
 import { typicalYear } from './typical.ts';
 
 interface PartProps {
@@ -90,66 +89,6 @@ export function Said({ id, model }: PartProps): JSX.Element {
         <HoursField id={`${id}-old-hours`} model={model} />
       </fieldset>
     </div>
-  );
-}
-
-/** Day plans by season: the day on the sheet can be kept as one. */
-function Plans({ id, model }: PartProps): JSX.Element {
-  const month = useSignal('5');
-  const day = useSignal('1');
-  const { plans } = model.given.value;
-  return (
-    <fieldset class="year-group">
-      <legend>Days by season</legend>
-      {plans.length === 0 ? (
-        <p class="field-help">The day on your sheet holds all year.</p>
-      ) : (
-        <ul class="year-plans">
-          {plans.map((plan) => (
-            <li key={plan.id}>
-              {planText(plan)}{' '}
-              <button
-                type="button"
-                class="button button-quiet form-small"
-                onClick={() => model.removePlan(plan.id)}
-              >
-                Remove
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
-      <div class="year-row">
-        <SelectField
-          id={`${id}-from-day`}
-          label="Day"
-          choices={Array.from({ length: 31 }, (_, index) => ({
-            id: String(index + 1),
-            label: String(index + 1),
-          }))}
-          value={day}
-          apply={(choice) => {
-            day.value = choice;
-          }}
-        />
-        <SelectField
-          id={`${id}-from-month`}
-          label="Month"
-          choices={monthNames.map((label, index) => ({ id: String(index + 1), label }))}
-          value={month}
-          apply={(choice) => {
-            month.value = choice;
-          }}
-        />
-        <button
-          type="button"
-          class="button button-quiet"
-          onClick={() => model.addPlan(Number(month.value), Number(day.value))}
-        >
-          Use the day on the sheet from then on
-        </button>
-      </div>
-    </fieldset>
   );
 }
 

@@ -1,19 +1,21 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { MonthBars, type MonthSeries, MonthSwatch } from '#charts/MonthBars.tsx';
-import { Table } from '#charts/Table.tsx';
+import { Table, type TableData } from '#charts/Table.tsx';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { ScrollBox } from '#widgets/DaySheet/ScrollBox.tsx';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
+import { MonthChoices, Months } from './Months.tsx';
 import { createYear, type YearModel } from './model.ts';
 import { Said } from './Said.tsx';
-import { findingText, monthTable, otherYearNames, shortMonths } from './text.ts';
+import { seasonLines } from './seasonText.ts';
+import { besideTable, findingText, monthTable } from './text.ts';
 
 /** How long the pad keeps still before the year is worked out anew [ms]. */
 const rest = 300;
 
-/** The whole year: twelve months beside another plan, and what it all comes to. */
+/** The whole year: twelve months beside another, and what it all comes to. */
 export function YearSheet({
   id,
   day,
@@ -25,55 +27,88 @@ export function YearSheet({
   const model = useMemo(() => createYear(day, pad), [day, pad]);
   const finding = useComputed(() => findingText(model));
   const table = useComputed(() => monthTable(model));
+  const beside = useComputed(() => besideTable(model));
   return (
     <div class="year-sheet">
+      <PaperHead model={model} />
       <p class="cheapest-finding">{finding}</p>
+      <MonthChoices id={id} model={model} />
       <Months model={model} />
+      <Beside data={beside.value} />
       <Table data={table} summary="The months as a table" />
+      <p class="needs-script">
+        <button type="button" class="button" onClick={printYear}>
+          Print the year
+        </button>
+      </p>
       <Said id={id} model={model} />
       <Announce sentence={finding} />
     </div>
   );
 }
 
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-
-function Months({ model }: { model: YearModel }): JSX.Element | null {
-  const [mine, other] = [model.mine.value, model.other.value];
-  if (mine === null) return null;
-  const first: MonthSeries = {
-    id: 'mine',
-    name: 'Your year',
-    amounts: mine.byMonth.map(({ cost }) => cost),
-  };
-  const second: MonthSeries | undefined =
-    other === null
-      ? undefined
-      : {
-          id: 'other',
-          name: capital(otherYearNames[other.kind]),
-          amounts: other.months.map(({ cost }) => cost),
-        };
+/** On paper alone: whose year it is, and which plan holds when. */
+function PaperHead({ model }: { model: YearModel }): JSX.Element {
+  const { day, number } = model;
   return (
-    <>
-      <MonthBars
-        first={first}
-        second={second}
-        of="money"
-        title="Price of the month"
-        unit={model.currency.value}
-        months={shortMonths}
-      />
-      <ul class="month-key" data-quantity="money" role="list">
-        {second !== undefined && (
-          <li>
-            <MonthSwatch isSolid={false} /> {second.name}
-          </li>
-        )}
-        <li>
-          <MonthSwatch isSolid /> {first.name}
-        </li>
+    <header class="year-paper">
+      <h2>The year {number}</h2>
+      <p>
+        {day.name.value || 'A pad without a name'}.
+        {day.invented.value && <b> Example data, invented.</b>}
+      </p>
+      <ul>
+        {seasonLines(model).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
       </ul>
-    </>
+    </header>
   );
+}
+
+/** All years in one short table, in sight. */
+function Beside({ data }: { data: TableData }): JSX.Element | null {
+  if (data.rows.length === 0) return null;
+  return (
+    <ScrollBox label={data.caption}>
+      <table class="day-table year-beside">
+        <caption>{data.caption}</caption>
+        <thead>
+          <tr>
+            {data.columns.map((column, at) =>
+              at === 0 ? (
+                <td key={column} />
+              ) : (
+                <th key={column} scope="col">
+                  {column}
+                </th>
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {data.rows.map(([heading, ...cells]) => (
+            <tr key={heading}>
+              <th scope="row">{heading}</th>
+              {cells.map((cell, at) => (
+                <td key={data.columns[at + 1] ?? at}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollBox>
+  );
+}
+
+/** Prints the year alone; the sheet by the pump is printed by its own button, and by the browser's. */
+function printYear(): void {
+  const root = document.documentElement;
+  const done = () => {
+    delete root.dataset['print'];
+    window.removeEventListener('afterprint', done);
+  };
+  root.dataset['print'] = 'year';
+  window.addEventListener('afterprint', done);
+  window.print();
 }

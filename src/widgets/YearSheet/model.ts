@@ -1,29 +1,32 @@
-/** The year of the reader's pad: what it takes and costs, beside another, and what a pump earns back. */
-import { computed, type ReadonlySignal } from '@preact/signals';
-import type { Limit } from '#core/limits.ts';
+/** The year of the reader's pad: what it takes and costs, beside others, and what a pump earns back. */
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { netPresentValue, paybackYears } from '#core/payback.ts';
-import { priceMonth } from '#core/pricing.ts';
-import { emission, type YearReport, type YearTotals, yearReport } from '#core/year.ts';
+import { emission, yearReport } from '#core/year.ts';
+import { shortNeeds } from '#core/yearBeside.ts';
 import { padModel } from '#pad/assemble.ts';
-import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import { yearPlanOf } from '#pad/assembleYear.ts';
-import { freshId } from '#pad/ids.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Path } from '#pad/path.ts';
-import type { Pad, SeasonPlan } from '#pad/schema.ts';
-import { flatOutDay, usualDay } from '#widgets/DaySheet/figures.ts';
+import type { Pad } from '#pad/schema.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import {
+  type Amounts,
+  type BesideKind,
+  type OtherPlan,
+  oldPumpYear,
+  oneSpeedYear,
+  otherPlans,
+  planYear,
+  type Report,
+  sideOf,
+  type YearBeside,
+} from './beside.ts';
+import { createPlans } from './plans.ts';
+import { seasonFacts } from './seasons.ts';
 
-export type Report = YearReport<NamedNeed, Limit>;
-
-/** What the year is set beside: twelve months of cost and energy. */
-export interface OtherYear {
-  readonly kind: 'oldPump' | 'usual' | 'oneSpeed' | 'old';
-  readonly cost: number;
-  /** [J] */
-  readonly energy: number;
-  readonly months: readonly Pick<YearTotals, 'cost' | 'energy'>[];
-}
+/** What can be followed month by month. */
+export const measures = ['money', 'energy', 'water', 'hours', 'gas'] as const;
+export type Measure = (typeof measures)[number];
 
 /** A pump that costs money now and saves it later. */
 export interface Worth {
@@ -38,46 +41,49 @@ export interface Worth {
 
 export type YearModel = ReturnType<typeof createYear>;
 
-/** An old pump is taken to have run from this minute on. */
-const oldStart = 480;
-
 /** `pad` follows the reader's pad when it has kept still for a moment: a year is 365 days of work. */
 export function createYear(day: DayModel, pad: ReadonlySignal<Pad>) {
   const number = computed(() => pad.value.day.date?.year ?? day.date.value.year);
+  const plan = computed(() => yearPlanOf(pad.value, padModel(pad.value), { year: number.value }));
   const mine = computed<Report | null>(() => {
-    const plan = yearPlanOf(pad.value, padModel(pad.value), { year: number.value });
-    return plan === null ? null : unlessRefused(() => yearReport(plan));
+    const now = plan.value;
+    return now === null ? null : unlessRefused(() => yearReport(now));
   });
-  const other = computed<OtherYear | null>(() => {
-    const { oldPower, oldMinutes } = pad.value.year;
-    if (oldPower !== null && oldMinutes !== null && oldMinutes > 0) {
-      return oldPumpYear(pad.value, number.value, oldPower, oldMinutes);
-    }
-    return otherPlanYear(pad.value);
+  const seasons = computed(() =>
+    plan.value === null || mine.value === null
+      ? []
+      : seasonFacts(pad.value, plan.value, mine.value),
+  );
+
+  const planWish = signal<OtherPlan | null>(null);
+  const plans = computed(() => otherPlans(pad.value));
+  const otherPlan = computed<OtherPlan>(() => {
+    const wish = planWish.value ?? pad.value.day.compareWith;
+    return plans.value.find((each) => each === wish) ?? 'usual';
+  });
+  const besides = computed<readonly YearBeside[]>(() => {
+    const [asked, report, now] = [plan.value, mine.value, pad.value];
+    if (asked === null || report === null) return [];
+    const years = [
+      unlessRefused(() => planYear(now, asked, otherPlan.value)),
+      unlessRefused(() => oneSpeedYear(now, asked, report)),
+      unlessRefused(() => oldPumpYear(asked.tariff, number.value, now)),
+    ];
+    return years.filter((each) => each !== null);
+  });
+  const besideWish = signal<BesideKind | null>(null);
+  /** The one that the picture shows and the finding speaks of. */
+  const shown = computed<YearBeside | null>(() => {
+    const oneSpeedFirst = pad.value.day.compareWith === 'oneSpeed';
+    const order = [besideWish.value, 'oldPump', oneSpeedFirst ? 'oneSpeed' : 'plan'];
+    const found = order.map((kind) => besides.value.find((each) => each.kind === kind));
+    return found.find((each) => each !== undefined) ?? besides.value[0] ?? null;
   });
 
-  function otherPlanYear(now: Pad): OtherYear | null {
-    const kind = now.day.compareWith;
-    const bench = day.bench.value;
-    if (bench === null) return null;
-    const blocks =
-      kind === 'old'
-        ? now.day.oldBlocks
-        : kind === 'usual'
-          ? usualDay(bench)
-          : flatOutDay(bench, (mine.value?.volumeMoved ?? 0) / 365);
-    if (blocks.length === 0) return null;
-    const plan = yearPlanOf(now, padModel(now), { year: number.value, blocks });
-    const report = plan === null ? null : unlessRefused(() => yearReport(plan));
-    return report === null
-      ? null
-      : { kind, cost: report.cost, energy: report.energy, months: report.byMonth };
-  }
-
-  const worth = computed<Worth | null>(() => {
+  function worthBeside(other: YearBeside): Worth | null {
     const { price, interest, lifetime } = pad.value.year;
-    if (price === null || mine.value === null || other.value === null) return null;
-    const investment = { outlay: price, yearlySaving: other.value.cost - mine.value.cost };
+    if (price === null || mine.value === null) return null;
+    const investment = { outlay: price, yearlySaving: other.cost - mine.value.cost };
     return {
       outlay: price,
       saving: investment.yearlySaving,
@@ -88,11 +94,13 @@ export function createYear(day: DayModel, pad: ReadonlySignal<Pad>) {
           : netPresentValue(investment, interest, Math.round(lifetime)),
       lifetime,
     };
-  });
-
-  function set(path: Path, value: unknown, label: string): void {
-    day.store.set(['year', ...path], value, label);
   }
+
+  const factor = computed(() => pad.value.year.emission);
+  const gasOf = ({ energy }: Pick<Amounts, 'energy'>): number | null =>
+    factor.value === null ? null : emission(energy, factor.value);
+  const measure = signal<Measure>('money');
+  const canShow = (each: Measure) => each !== 'gas' || factor.value !== null;
 
   return {
     day,
@@ -100,54 +108,35 @@ export function createYear(day: DayModel, pad: ReadonlySignal<Pad>) {
     units: day.units,
     currency: day.currency,
     number,
+    plan,
     mine,
-    other,
-    worth,
-    gas: computed(() => {
-      const factor = pad.value.year.emission;
-      return factor === null || mine.value === null ? null : emission(mine.value.energy, factor);
-    }),
-    given: computed(() => day.pad.value.year),
-    set,
-    /** The day on the sheet becomes the plan that holds from this date on. */
-    addPlan: (month: number, dayOfMonth: number) => {
-      day.store.edit((now) => {
-        const { plans } = now.year;
-        const same = plans.find(({ from }) => from.month === month && from.day === dayOfMonth);
-        const plan: SeasonPlan = {
-          id: same?.id ?? freshId('plan-', plans),
-          name: same?.name ?? '',
-          from: { month, day: dayOfMonth },
-          blocks: now.day.blocks,
-          withoutNeeds: same?.withoutNeeds ?? [],
-        };
-        const others = plans.filter((each) => each !== same);
-        const sorted = [...others, plan].sort(
-          (one, two) => one.from.month - two.from.month || one.from.day - two.from.day,
-        );
-        return { ...now, year: { ...now.year, plans: sorted } };
-      }, 'a plan of the year');
+    /** The reader's year as it is set beside others. */
+    side: computed(() => (mine.value === null ? null : sideOf(mine.value))),
+    seasons,
+    short: computed(() => (mine.value === null ? [] : shortNeeds(mine.value.byDay))),
+    besides,
+    shown,
+    show: (kind: BesideKind) => {
+      besideWish.value = kind;
     },
-    removePlan: (id: string) =>
-      void day.store.edit(
-        (now) => ({
-          ...now,
-          year: { ...now.year, plans: now.year.plans.filter((plan) => plan.id !== id) },
-        }),
-        'removing a plan of the year',
-      ),
+    plans,
+    otherPlan,
+    setOtherPlan: (which: OtherPlan) => {
+      planWish.value = which;
+    },
+    measures: computed(() => measures.filter(canShow)),
+    measure: computed(() => (canShow(measure.value) ? measure.value : 'money')),
+    setMeasure: (which: Measure) => {
+      measure.value = which;
+    },
+    worthBeside,
+    worth: computed(() => (shown.value === null ? null : worthBeside(shown.value))),
+    gasOf,
+    gas: computed(() => (mine.value === null ? null : gasOf(mine.value))),
+    given: computed(() => day.pad.value.year),
+    set: (path: Path, value: unknown, label: string): void => {
+      day.store.set(['year', ...path], value, label);
+    },
+    ...createPlans(day, number),
   };
-}
-
-/** A pump of one speed, known by its watts and hours alone. */
-function oldPumpYear(pad: Pad, year: number, power: number, minutes: number): OtherYear | null {
-  const { tariff } = padModel(pad);
-  if (tariff === null) return null;
-  const end = (oldStart + minutes) % 1440;
-  const spans = [{ start: oldStart, end: end === 0 ? 1440 : end, power }];
-  const months = Array.from({ length: 12 }, (_, index) =>
-    priceMonth(tariff, year, index + 1, spans),
-  );
-  const sum = (of: 'cost' | 'energy') => months.reduce((total, month) => total + month[of], 0);
-  return { kind: 'oldPump', cost: sum('cost'), energy: sum('energy'), months };
 }

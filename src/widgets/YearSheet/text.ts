@@ -1,25 +1,76 @@
 /** The words of the year. */
+import type { Quantity as Mark } from '#charts/marks.tsx';
+import { shownUnit } from '#charts/quantityAxis.ts';
+import { asStored, type ShownUnit } from '#charts/scale.ts';
 import type { TableData } from '#charts/Table.tsx';
-import type { SeasonPlan } from '#pad/schema.ts';
-import { format, formatIn } from '#units/format.ts';
+import type { ShortNeed } from '#core/yearBeside.ts';
+import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import { withUnit } from '#units/choice.ts';
+import { format, formatIn, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { monthNames } from '#units/monthNames.ts';
-import { hardSpace } from '#units/numerals.ts';
-import { kilowattHours, lengthText } from '#widgets/DaySheet/text.ts';
-import type { OtherYear, YearModel } from './model.ts';
+import { grouped, hardSpace, noValue } from '#units/numerals.ts';
+import { kilowattHours, needName } from '#widgets/DaySheet/text.ts';
+import type { Amounts, BesideKind, OtherPlan, YearBeside } from './beside.ts';
+import type { Measure, Worth, YearModel } from './model.ts';
 
 export const shortMonths = monthNames.map((name) => name.slice(0, 3));
 
-export const otherYearNames: Readonly<Record<OtherYear['kind'], string>> = {
-  oldPump: 'the one-speed pump before',
-  usual: 'the usual three-block day all year',
-  oneSpeed: 'one speed, flat out, all year',
-  old: 'your old day all year',
+export const otherPlanNames: Readonly<Record<OtherPlan, string>> = {
+  usual: 'the usual three-block day',
+  old: 'your old day',
+  sheet: 'the day on your sheet',
 };
 
-const say = (model: YearModel, amount: number) => formatMoney(amount, model.currency.value);
-const years = (count: number) =>
+/** A year beside the reader's, as it stands in a sentence. */
+export function besideName(model: YearModel, kind: BesideKind): string {
+  switch (kind) {
+    case 'plan':
+      return `${otherPlanNames[model.otherPlan.value]} all year`;
+    case 'oneSpeed':
+      return 'one speed, flat out, for the same water';
+    case 'oldPump':
+      return 'the one-speed pump before';
+  }
+}
+
+/** The same at the head of a column, or on a bar. */
+export function besideTitle(model: YearModel, kind: BesideKind): string {
+  switch (kind) {
+    case 'plan':
+      return capital(otherPlanNames[model.otherPlan.value]);
+    case 'oneSpeed':
+      return 'One speed, same water';
+    case 'oldPump':
+      return 'One-speed pump before';
+  }
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Sums of a year: cents would say more than is known, except of small sums. */
+export function say(model: YearModel, amount: number): string {
+  const places = Math.abs(amount) >= 100 ? 0 : 2;
+  return formatMoney(amount, model.currency.value, { places });
+}
+
+export const days = (count: number): string =>
+  `${count}${hardSpace}${count === 1 ? 'day' : 'days'}`;
+
+export const years = (count: number): string =>
   `${count.toFixed(count < 10 ? 1 : 0)}${hardSpace}${count.toFixed(1) === '1.0' ? 'year' : 'years'}`;
+
+export const joined = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+/** "Skimming on 31 days and Heater on 12 days". */
+export const shortText = (short: readonly ShortNeed<NamedNeed>[]): string =>
+  joined(short.map((each) => `${needName(each.need)} on ${days(each.days)}`));
+
+const gasUnit = (model: YearModel) => (model.units.value.preset === 'us' ? 'lb' : 'kg');
+
+const mass = (model: YearModel, kilograms: number): string =>
+  formatIn('mass', kilograms, gasUnit(model));
 
 /** The finding, in a few sentences. */
 export function findingText(model: YearModel): string {
@@ -34,20 +85,23 @@ export function findingText(model: YearModel): string {
 }
 
 function besideText(model: YearModel): string {
-  const [mine, other] = [model.mine.value, model.other.value];
+  const [mine, other] = [model.mine.value, model.shown.value];
   if (mine === null || other === null) return '';
   const saved = other.cost - mine.cost;
-  const name = otherYearNames[other.kind];
-  if (Math.abs(saved) < 0.5) return `That is as much as ${name}.`;
+  const name = besideName(model, other.kind);
+  const lack =
+    other.lack > 0.005
+      ? `, which moves ${Math.round(100 * other.lack)}${hardSpace}% less although it runs round the clock`
+      : '';
+  if (Math.abs(saved) < 0.5) return `That is as much as ${name}${lack}.`;
   return saved > 0
-    ? `That is ${say(model, saved)} less than ${name}.`
-    : `That is ${say(model, -saved)} more than ${name}.`;
+    ? `That is ${say(model, saved)} less than ${name}${lack}.`
+    : `That is ${say(model, -saved)} more than ${name}${lack}.`;
 }
 
-function gasText({ gas, units }: YearModel): string {
-  return gas.value === null
-    ? ''
-    : `With it comes ${formatIn('mass', gas.value, units.value.preset === 'us' ? 'lb' : 'kg')} of greenhouse gas.`;
+function gasText(model: YearModel): string {
+  const gas = model.gas.value;
+  return gas === null ? '' : `With it comes ${mass(model, gas)} of greenhouse gas.`;
 }
 
 function worthText(model: YearModel): string {
@@ -61,53 +115,198 @@ function worthText(model: YearModel): string {
   return `${back} ${over} ${present >= 0 ? 'more' : 'less'} than it costs.`;
 }
 
-function lacksText({ mine }: YearModel): string {
+function lacksText({ mine, short }: YearModel): string {
   const report = mine.value;
   if (report === null) return '';
-  const days = (count: number) => `${count}${hardSpace}${count === 1 ? 'day' : 'days'}`;
+  const of = short.value;
   return [
-    ...(report.shortDays > 0 ? [`On ${days(report.shortDays)} a need stays short.`] : []),
+    ...(of.length > 0 ? [`Short of their hours: ${shortText(of)}.`] : []),
     ...(report.crossedDays > 0 ? [`On ${days(report.crossedDays)} a limit is crossed.`] : []),
   ].join(' ');
 }
 
-/** The months as a table. */
-export function monthTable(model: YearModel): TableData {
+/** How a measure of the year is drawn and told. */
+export interface MeasureWords {
+  readonly name: string;
+  /** Over the axis. */
+  readonly title: string;
+  readonly mark: Mark;
+  readonly unit: string;
+  readonly shownAs: ShownUnit;
+  /** Null where it is not known. */
+  readonly of: (amounts: Amounts) => number | null;
+  readonly say: (value: number) => string;
+}
+
+export const measureNames: Readonly<Record<Measure, string>> = {
+  money: 'Money',
+  energy: 'Energy',
+  water: 'Water',
+  hours: 'Hours',
+  gas: 'Greenhouse gas',
+};
+
+const hourText = (minutes: number) => `${grouped((minutes / 60).toFixed(0))}${hardSpace}h`;
+
+/** All that is to be said of a measure in the reader's units. */
+export function measureWords(model: YearModel, which: Measure): MeasureWords {
   const units = model.units.value;
-  const [mine, other] = [model.mine.value, model.other.value];
+  const name = measureNames[which];
+  switch (which) {
+    case 'money':
+      return {
+        name,
+        title: 'Price of the month',
+        mark: 'money',
+        unit: model.currency.value,
+        shownAs: asStored,
+        of: ({ cost }) => cost,
+        say: (amount) => say(model, amount),
+      };
+    case 'energy':
+      return {
+        name,
+        title: 'Energy of the month',
+        mark: 'power',
+        unit: symbolFor(units, 'energy'),
+        shownAs: shownUnit('energy', units),
+        of: ({ energy }) => energy,
+        say: (energy) => kilowattHours(energy, units),
+      };
+    case 'water':
+      return {
+        name,
+        title: 'Water moved in the month',
+        mark: 'flow',
+        unit: `1000${hardSpace}${symbolFor(units, 'volume')}`,
+        shownAs: thousands(shownUnit('volume', units)),
+        of: ({ water }) => water,
+        say: (water) => format('volume', water, units, { digits: 3 }),
+      };
+    case 'hours':
+      return {
+        name,
+        title: 'Hours of running in the month',
+        mark: 'plain',
+        unit: 'h',
+        shownAs: { show: (minutes) => minutes / 60, store: (hours) => hours * 60 },
+        of: ({ minutes }) => minutes,
+        say: hourText,
+      };
+    case 'gas':
+      return {
+        name,
+        title: 'Greenhouse gas of the month',
+        mark: 'plain',
+        unit: gasUnit(model),
+        shownAs: shownUnit('mass', withUnit(units, 'mass', gasUnit(model))),
+        of: model.gasOf,
+        say: (kilograms) => mass(model, kilograms),
+      };
+  }
+}
+
+function thousands({ show, store }: ShownUnit): ShownUnit {
+  return { show: (value) => show(value) / 1000, store: (shown) => store(1000 * shown) };
+}
+
+const orDash = (value: number | null, words: (value: number) => string) =>
+  value === null ? noValue : words(value);
+
+/** The reader's year and those beside it, one below the other: the short table that prints. */
+export function besideTable(model: YearModel): TableData {
+  const [side, mine] = [model.side.value, model.mine.value];
+  const others = model.besides.value;
+  const row = (which: Measure): readonly string[] => {
+    const words = measureWords(model, which);
+    const cells = [...(side === null ? [] : [side]), ...others].map((each) =>
+      orDash(words.of(each), words.say),
+    );
+    return [rowNames[which], ...cells];
+  };
+  const ofOthers = (name: string, cell: (other: YearBeside) => string, first = '') => [
+    name,
+    first,
+    ...others.map(cell),
+  ];
+  const saved = (other: YearBeside) => say(model, other.cost - (mine?.cost ?? 0));
+  const worths = others.map((other) => model.worthBeside(other));
+  const hasWorth = worths.some((worth) => worth !== null);
+  const hasPresent = worths.some((worth) => worth?.present != null);
   return {
-    caption: `The year ${model.number.value}, month by month`,
-    columns: [
-      'Month',
-      'Energy',
-      'Price',
-      ...(other === null ? [] : [`Price, ${otherYearNames[other.kind]}`]),
-      'Water moved',
-      'Frost',
-      'Days a need is short',
-    ],
-    rows: (mine?.byMonth ?? []).map((month, index) => [
-      monthNames[index] ?? '',
-      kilowattHours(month.energy, units),
-      say(model, month.cost),
-      ...(other === null ? [] : [say(model, other.months[index]?.cost ?? 0)]),
-      format('volume', month.volumeMoved, units, { digits: 3 }),
-      lengthText(month.frostMinutes),
-      String(month.shortDays),
-    ]),
+    caption: `The year ${model.number.value}, beside others`,
+    columns: ['', 'Your year', ...others.map(({ kind }) => besideTitle(model, kind))],
+    rows:
+      mine === null
+        ? []
+        : [
+            ...model.measures.value.map(row),
+            [
+              'Days a need is short',
+              String(mine.shortDays),
+              ...others.map(({ shortDays }) => orDash(shortDays, String)),
+            ],
+            ofOthers('You save in a year', saved),
+            ...(hasWorth ? [['The pump is paid back in', '', ...worths.map(paybackText)]] : []),
+            ...(hasPresent
+              ? [
+                  [
+                    `Worth over ${years(worths[0]?.lifetime ?? 0)}, less its price`,
+                    '',
+                    ...worths.map((worth) =>
+                      orDash(worth?.present ?? null, (value) => say(model, value)),
+                    ),
+                  ],
+                ]
+              : []),
+          ],
   };
 }
 
-/** "from 15 May: 2 blocks, 24 h a day". */
-export function planText({ name, from, blocks }: SeasonPlan): string {
-  const minutes = blocks.reduce(
-    (sum, { start, end }) => sum + (((end - start + 1439) % 1440) + 1),
-    0,
-  );
-  const what =
-    blocks.length === 0
-      ? 'the pump rests'
-      : `${blocks.length} ${blocks.length === 1 ? 'block' : 'blocks'}, ${lengthText(minutes)} a day`;
-  const title = name === '' ? '' : `${name}, `;
-  return `${title}from ${from.day} ${monthNames[from.month - 1]}: ${what}`;
+const rowNames: Readonly<Record<Measure, string>> = {
+  money: 'Price',
+  energy: 'Energy',
+  water: 'Water moved',
+  hours: 'Hours of running',
+  gas: 'Greenhouse gas',
+};
+
+const paybackText = (worth: Worth | null): string =>
+  worth === null ? noValue : worth.payback === null ? 'never' : years(worth.payback);
+
+/** The months as a table, in the measure that the picture shows. */
+export function monthTable(model: YearModel): TableData {
+  const words = measureWords(model, model.measure.value);
+  const [side, mine] = [model.side.value, model.mine.value];
+  const others = model.besides.value;
+  const all = side === null ? [] : [side, ...others];
+  const told = (amounts: Amounts | undefined) =>
+    amounts === undefined ? noValue : orDash(words.of(amounts), words.say);
+  return {
+    caption: `${words.name} in ${model.number.value}, month by month`,
+    columns: [
+      'Month',
+      'Your year',
+      ...others.map(({ kind }) => besideTitle(model, kind)),
+      'Frost',
+      'Days a need is short',
+    ],
+    rows:
+      mine === null
+        ? []
+        : [
+            ...mine.byMonth.map((month, index) => [
+              monthNames[index] ?? '',
+              ...all.map(({ months }) => told(months[index])),
+              hourText(month.frostMinutes),
+              String(month.shortDays),
+            ]),
+            [
+              'The year',
+              ...all.map((each) => told(each)),
+              hourText(mine.frostMinutes),
+              String(mine.shortDays),
+            ],
+          ],
+  };
 }
