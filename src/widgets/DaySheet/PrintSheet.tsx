@@ -6,6 +6,7 @@ import { formatMoney, formatPrice } from '#units/money.ts';
 import { inOrder } from './edit.ts';
 import type { WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
+import { seasonOfSheet } from './season.ts';
 import {
   crossingsByLimit,
   crossingsByQuiet,
@@ -43,6 +44,7 @@ export function PrintSheet({ model, cautions }: SheetProps): JSX.Element | null 
   const made = model.today.value;
   const kind = priceKindText(date, model.tariff.value);
   const invented = model.invented.value;
+  const season = seasonOfSheet(model.pad.value, day.blocks, date);
   return (
     <section class="print-sheet" data-dense={denseness(day)}>
       <header>
@@ -50,7 +52,8 @@ export function PrintSheet({ model, cautions }: SheetProps): JSX.Element | null 
         <p class="print-name">{model.name.value || 'A pad without a name'}</p>
         <p>
           For {dateText(date)}
-          {kind === '' ? '' : `, ${kind}`}.{invented && <b> Example data, invented.</b>}
+          {kind === '' ? '' : `, ${kind}`}. {season !== '' && <b>{season}</b>}
+          {invented && <b> Example data, invented.</b>}
         </p>
       </header>
       <PaperStrip model={model} day={day} />

@@ -189,14 +189,14 @@ function Cheaper({ id, model, plan }: SeasonProps): JSX.Element {
           <p class="year-facts">
             {words}{' '}
             {said?.said.kind === 'found' && (
-              <button type="button" class="button button-quiet form-small" onClick={store.undo}>
+              <button type="button" class="button button-quiet" onClick={store.undo}>
                 Undo the cheapest day
               </button>
             )}
           </p>
         )}
       </div>
-      <div class="year-row">
+      <div class="year-row year-steps">
         <button type="button" class="button button-quiet" onClick={() => model.layOnSheet(plan.id)}>
           Show it on the sheet
         </button>
