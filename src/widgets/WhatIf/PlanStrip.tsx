@@ -13,6 +13,8 @@ interface StripProps {
 
 const minutesInDay = 1440;
 const hours = [0, 6, 12, 18, 24];
+/** Room above the fastest block for its number. */
+const headroom = 1.4;
 
 const placeOf = (from: number, to: number) => `--from:${from.toFixed(5)};--to:${to.toFixed(5)}`;
 
@@ -24,7 +26,8 @@ export function PlanStrip({ looked, model }: StripProps): JSX.Element | null {
   const { day, changed } = looked;
   if (day?.kind !== 'found') return null;
   const units = model.units.value;
-  const { reference, top } = changed.bench.speeds;
+  const { reference } = changed.bench.speeds;
+  const top = model.fastest.value * reference * headroom;
   const said = day.blocks.map(
     (block) => `${spanText(block)} ${rpmText(block.ratio * reference, units)}`,
   );

@@ -38,9 +38,9 @@ export function WhatIf({ id, day }: { readonly id: string; readonly day: DayMode
       <Inputs id={id} model={model} />
       <p class="cheapest-finding what-if-finding">{finding}</p>
       <Picture model={model} drawn={drawn} />
-      <Notes model={model} drawn={drawn} />
       <Value id={id} model={model} />
       <Plan model={model} />
+      <Notes model={model} drawn={drawn} />
       <Numbers model={model} />
       <Announce sentence={spoken} />
     </div>

@@ -67,7 +67,7 @@ function rankOf(model: WhatIfModel, difference: PlanDifference, edge: number): n
     case 'stops':
       return 2;
     case 'binds': {
-      if (!isOwn(model, difference.needId)) return 4;
+      if (!isOwn(model, difference.needId)) return isStepped(model) ? minorRank : 4;
       // The first minute of anything costs something; that is no news.
       const [first = 0, second = first] = model.chosen.value?.values ?? [];
       return edge > second ? 1.5 : unsaid;
@@ -161,8 +161,8 @@ function bindsTold(
     needId === null ? 'the water' : need === undefined ? 'a need' : `“${needName(need)}”`;
   if (isOwn(model, needId) && binds) {
     return {
-      label: 'up to here it costs nothing',
-      sentence: `Up to ${words.value(edge)} it costs nothing extra: the rest of the day gives it.`,
+      label: 'up to here it comes free',
+      sentence: `Up to ${words.value(edge)} ${name} costs nothing extra: the rest of the day gives it.`,
     };
   }
   return binds

@@ -129,6 +129,15 @@ export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSw
     back: () => {
       looked.value = null;
     },
+    /** Fastest speed over reference of any plan in the range, so that the strip keeps its scale. */
+    fastest: computed(() =>
+      Math.max(
+        0.01,
+        ...(sweep.value?.days ?? []).flatMap(({ day: each }) =>
+          each?.kind === 'found' ? each.blocks.map(({ ratio }) => ratio) : [],
+        ),
+      ),
+    ),
     /** To be called in an effect: sweeps anew whenever the input or the pad beneath it has changed. */
     follow: () =>
       effect(() => {

@@ -1,6 +1,6 @@
 /** What the picture of a sweep is drawn from: lines, gaps, flags and labels as plain data. */
 import type { Side } from '#charts/Frame.tsx';
-import { type Placement, placeLabels, type Spot } from '#charts/labels.ts';
+import type { Placement, Spot } from '#charts/labels.ts';
 import { bandPath, linePath } from '#charts/path.ts';
 import { type Axis, fraction, niceAxis } from '#charts/scale.ts';
 import type { SweptDay } from '#core/sweepCheapestDay.ts';
@@ -37,7 +37,7 @@ export interface Drawn {
 }
 
 /** Flags shown at most; the table has every change. */
-const mostFlags = 4;
+const mostFlags = 3;
 /** Height of one row of flags, as a share of the picture on a phone. */
 const rowHeight = 0.08;
 
@@ -56,7 +56,11 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
   const costs = [...days.flatMap((day) => costOf(day) ?? []), ...own.map(({ cost }) => cost)];
   const head = 1 - rowHeight * flags.length - 0.02;
   const y: Side = {
-    axis: niceAxis({ min: Math.min(0, ...costs), max: Math.max(1e-6, ...costs) / head }),
+    axis: niceAxis({
+      min: Math.min(0, ...costs),
+      max: Math.max(1e-6, ...costs) / head,
+      exact: true,
+    }),
     title: 'Price of the day',
     unit: model.currency.value,
   };
@@ -68,14 +72,10 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
     const cost = costOf(day);
     return cost === undefined ? [] : [spot(day.value, cost)];
   });
-  const ownLine = own.map(({ value, cost }) => spot(value, cost));
-  const [, cheapestLabel, ownLabel] = placeLabels([
-    { line: flags.length === 0 ? [] : [{ x: 0, y: head ? 1 - head : 0 }], width: 1, height: 0.02 },
-    { line, width: 0.36, height: 0.07, wish: 0.62 },
-    { line: ownLine, width: 0.42, height: 0.07, wish: 0.35 },
-  ]);
   const now = model.present.value;
   const cost = now?.day?.kind === 'found' ? now.day.cost : null;
+  const present = now === null || cost === null ? null : spot(now.value, cost);
+  const ownLine = own.map((each) => spot(each.value, each.cost));
   return {
     x: words.side,
     y,
@@ -85,10 +85,26 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
     hasShort: own.some(({ keeps }) => !keeps),
     gaps: gapsOf(days, axis, y.axis, isStepped),
     flags,
-    cheapestLabel,
-    ownLabel,
-    present: now === null || cost === null ? null : spot(now.value, cost),
+    ...labelsOf(line, ownLine, present),
+    present,
   };
+}
+
+/** Both names at the end that is farther from the handle, each on the outer side of its line. */
+function labelsOf(
+  line: readonly Spot[],
+  own: readonly Spot[],
+  present: Spot | null,
+): Pick<Drawn, 'cheapestLabel' | 'ownLabel'> {
+  const ends = (present?.x ?? 0) <= 0.5;
+  const endOf = (spots: readonly Spot[]) => (ends ? spots.at(-1) : spots[0]);
+  const [first, other] = [endOf(line), endOf(own)];
+  const place = (spot: Spot | undefined, beside: Spot | undefined): Placement | undefined => {
+    if (spot === undefined) return undefined;
+    const isUpper = beside === undefined || spot.y <= beside.y;
+    return { ...spot, above: isUpper || spot.y > 0.88, ends };
+  };
+  return { cheapestLabel: place(first, other), ownLabel: place(other, first) };
 }
 
 const pointsOf = (days: readonly SweptDay[]) =>
