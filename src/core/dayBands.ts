@@ -19,8 +19,8 @@ export interface UncertainDay<N extends ServiceNeed, L extends FlowLimit> {
   /** The blocks [see Block], none overlapping. */
   readonly blocks: readonly Block[];
   readonly needs: readonly N[];
-  /** Limits of a pad; some rest on how its water divides. */
-  readonly limitsOf: (pad: SettledPad) => readonly L[];
+  /** Limits of a pad, some of which rest on how its water divides; those that no flow [m3/s] up to the one given could cross may be left rough. */
+  readonly limitsOf: (pad: SettledPad, greatestFlow: number) => readonly L[];
   /** Prices, taken as exact; null leaves the cost out. */
   readonly tariff: Tariff | null;
   /** The day that is priced [see CalendarDate], fields as there. */
@@ -160,6 +160,7 @@ export function dayTrial<N extends ServiceNeed, L extends FlowLimit>(
   { answers, stateOf }: DayQuestions,
 ): (pad: SettledPad) => DayTrial {
   return (pad) => {
+    const flows = day.blocks.map(({ ratio }) => (ratio > 0 ? stateOf(pad, ratio).flow : 0));
     const report = dayReport({
       blocks: day.blocks,
       pointAt: (ratio) => {
@@ -170,7 +171,7 @@ export function dayTrial<N extends ServiceNeed, L extends FlowLimit>(
       },
       volume: 1,
       needs: day.needs,
-      limits: day.limitsOf(pad),
+      limits: day.limitsOf(pad, Math.max(0, ...flows)),
       quiet: [],
     });
     return {

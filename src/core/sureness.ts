@@ -147,12 +147,12 @@ export function choleskyOf(covariance: readonly (readonly number[])[]): number[]
   return triangle;
 }
 
-/** Rounding may leave a variance a trifle below nothing. */
+/** Rounding may leave a variance a trifle off nothing; dividing by its root would blow that up. */
 function varianceLeft(left: number, whole: number): number {
-  if (!(left >= -1e-9 * Math.abs(whole))) {
+  if (!(left >= -1e-9 * whole)) {
     throw new CoreError('covariance', left, 'one with no negative variance');
   }
-  return Math.max(0, left);
+  return left > 1e-12 * whole ? left : 0;
 }
 
 /**

@@ -80,7 +80,7 @@ function Chances({ model }: { model: SurenessModel }): JSX.Element | null {
   const crossed = chances.limits.filter(({ share }) => share > 0);
   if (chances.needs.length + chances.limits.length === 0) return null;
   return (
-    <section>
+    <section class="sure-fares">
       <h3>Needs and limits in such pads</h3>
       <ul class="sure-chances" role="list">
         {crossed.map((chance) => (

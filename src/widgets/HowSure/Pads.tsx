@@ -25,14 +25,17 @@ export function Pads({ shown, model }: { shown: Shown; model: SurenessModel }): 
   const pile = pileOf(shown, axis);
   const height = Math.max(rows, highest(pile));
   const at = (value: number) => fraction(axis, value);
+  const likely = valueText(model, of, best, told);
   return (
     <figure class="sure-answer" data-quantity={markOf[of]}>
       <figcaption class="sure-title">
         <span>{answerNames[of]}</span> <span class="sure-width">{plusMinus(told)}</span>
       </figcaption>
       <div class="sure-picture" role="img" aria-label={pictureTitle(model, shown)}>
-        <p class="sure-best" style={`--x:${at(best).toFixed(4)}`}>
-          <span>most likely</span> <strong>{valueText(model, of, best, told)}</strong>
+        <p class="sure-best">
+          <span style={`--x:${at(best).toFixed(4)};--chars:${likely.length + 12}`}>
+            most likely <strong>{likely}</strong>
+          </span>
         </p>
         <svg
           class="sure-drawing"
@@ -88,17 +91,24 @@ interface LabelProps {
   readonly model: SurenessModel;
 }
 
+/** Below this share of the axis the two ends are named outward, so that the names keep apart. */
+const narrow = 0.45;
+
 /** The ends of the told band, named where they stand. */
 function EndLabels({ shown: { of, told }, axis, model }: LabelProps): JSX.Element {
-  const label = (value: number, side: 'low' | 'high') => (
-    <span class={`sure-end is-${side}`} style={`--x:${fraction(axis, value).toFixed(4)}`}>
-      {valueText(model, of, value, told)}
-    </span>
-  );
+  const [from, to] = [fraction(axis, told.low), fraction(axis, told.high)];
+  const label = (value: number, at: number, side: 'low' | 'high') => {
+    const text = valueText(model, of, value, told);
+    return (
+      <span class={`sure-end is-${side}`} style={`--x:${at.toFixed(4)};--chars:${text.length}`}>
+        {text}
+      </span>
+    );
+  };
   return (
-    <p class="sure-ends">
-      {label(told.low, 'low')}
-      {label(told.high, 'high')}
+    <p class={to - from < narrow ? 'sure-ends is-narrow' : 'sure-ends'}>
+      {label(told.low, from, 'low')}
+      {label(told.high, to, 'high')}
     </p>
   );
 }

@@ -16,12 +16,12 @@ import type { Instrument } from '#core/padEvidence.ts';
 import type { SettledPad } from '#core/padModel.ts';
 import { type AnswerNarrowing, partingOf, surenessOf, trialPads } from '#core/sureness.ts';
 import { padModel } from '#pad/assemble.ts';
-import { assembleLimits } from '#pad/assembleLimits.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
-import { memoize, unlessRefused } from '#pad/memo.ts';
+import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
 import { coreBlocks, withoutOverlap } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { limitsWith } from './limitsOf.ts';
 import { inSlices } from './slices.ts';
 import { yearBand } from './yearBand.ts';
 
@@ -73,18 +73,6 @@ interface Asked {
 
 export type SurenessModel = ReturnType<typeof createSureness>;
 
-/** Limits of a trial pad are worked out once, however often the day is changed. */
-const limitsWith = memoize(
-  (limits: Pad['limits'], site: Pad['site'], plumbing: Pad['plumbing']) => {
-    const known = new WeakMap<SettledPad, readonly Limit[]>();
-    return (pad: SettledPad): readonly Limit[] => {
-      const found = known.get(pad) ?? assembleLimits(limits, site, plumbing, pad.circuit).limits;
-      known.set(pad, found);
-      return found;
-    };
-  },
-);
-
 /** `pad` follows the reader's pad when it has kept still for a moment. */
 export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
   const matters = signal<DayAnswer>('energy');
@@ -102,12 +90,13 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
   });
   const asked = computed<Asked | null>(() => {
     const { speeds, needs, tariff } = built.value;
-    if (speeds === null || sureness.value === null) return null;
+    const best = sureness.value?.best;
+    if (speeds === null || best === undefined) return null;
     const { limits, site, plumbing, day: plan } = pad.value;
     const uncertain = {
       blocks: coreBlocks(withoutOverlap(plan.blocks), speeds.reference),
       needs,
-      limitsOf: limitsWith(limits, site, plumbing),
+      limitsOf: limitsWith(limits, site, plumbing, best),
       tariff,
       date: day.date.value,
     };
@@ -162,7 +151,7 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
     const [now, sums] = [asked.value, summary.value];
     const best = sureness.value?.best;
     if (now === null || sums === null || best === undefined) return null;
-    const limits = now.day.limitsOf(best);
+    const limits = now.day.limitsOf(best, Number.POSITIVE_INFINITY);
     return {
       needs: now.day.needs.map(
         (of): Chance<NamedNeed> => ({ of, share: sums.short.get(of.id) ?? 0 }),
@@ -232,8 +221,8 @@ const isWorthIt = ({ widthBefore, widthAfter }: AnswerNarrowing) =>
 
 /** The speeds of the day that a reader may stand beside: none at which more flows than a hard limit allows. */
 function speedsToRead({ day, questions }: Asked, best: SettledPad): readonly number[] {
-  const hard = day.limitsOf(best).filter((limit) => limit.hard);
-  const most = Math.min(...hard.map(({ greatestFlow }) => greatestFlow));
+  const limits = day.limitsOf(best, Number.POSITIVE_INFINITY);
+  const most = Math.min(...limits.map((each) => (each.hard ? each.greatestFlow : Infinity)));
   const speeds = new Set(day.blocks.map(({ ratio }) => ratio));
   return [...speeds].filter(
     (ratio) => ratio >= leastRead && questions.stateOf(best, ratio).flow <= most,

@@ -44,7 +44,7 @@ const widthOf = ({ low, high }: Band): number =>
 /** As many figures as tell one end of the band from the other, three at least. */
 function figuresFor(band: Band): number {
   const width = widthOf(band);
-  return width > 0 ? Math.min(6, Math.max(3, Math.ceil(-Math.log10(width)) + 2)) : 3;
+  return width > 0 ? Math.min(6, Math.max(3, Math.ceil(-Math.log10(width)) + 1)) : 3;
 }
 
 type Saying = Pick<SurenessModel, 'units' | 'currency'>;
@@ -82,10 +82,19 @@ export function findingText(model: SurenessModel): string {
   const focus = model.focus.value;
   if (focus === null)
     return 'The pad does not say enough yet for a day: it needs a pump and blocks that can be run.';
-  return [bandText(model, focus), partsText(model, focus), nextText(model), nothingRead(model)]
-    .filter((words) => words !== '')
-    .join(' ');
+  const texts = [
+    ...hardTexts(model),
+    bandText(model, focus),
+    partsText(model, focus),
+    nextText(model),
+    nothingRead(model),
+  ];
+  return texts.filter((words) => words !== '').join(' ');
 }
+
+/** What nothing may cross comes before all else. */
+const hardTexts = (model: SurenessModel): readonly string[] =>
+  (model.chances.value?.limits ?? []).filter(({ of }) => of.hard).map(limitText);
 
 function bandText(model: SurenessModel, { of, best, told }: Shown): string {
   const low = valueText(model, of, told.low, told, false);
@@ -117,7 +126,9 @@ export const nextName = ({ instrument, speed }: Next, { units }: Saying): string
 function nextText(model: SurenessModel): string {
   const [first] = model.next.value;
   if (first === undefined) return 'No single reading would narrow that much.';
-  return `${nextName(first, model)}, read once more, would ${leavesText(first.left)}.`;
+  const { instrument, speed, left } = first;
+  const at = rpmText(speed, model.units.value);
+  return `${instruments[instrument]}, read at ${at}, would ${leavesText(left)}.`;
 }
 
 const nothingRead = (model: SurenessModel): string =>
@@ -130,7 +141,8 @@ export function yearText(model: SurenessModel): string {
   const year = model.year.value;
   if (year === null) return '';
   const { best, band } = year.cost;
-  const say = (amount: number) => formatMoney(amount, model.currency.value, { places: 0 });
+  const places = band.high - band.low < 10 ? 2 : 0;
+  const say = (amount: number) => formatMoney(amount, model.currency.value, { places });
   return `The year ${year.number} costs between ${say(band.low)} and ${say(band.high)}, most likely ${say(best)}.`;
 }
 
