@@ -53,6 +53,8 @@ export interface YearPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly quiet: readonly QuietHours[];
   /** Speed over reference speed that frost calls for [-], 0 or more; 0 leaves frost alone. */
   readonly frostRatio: number;
+  /** What the blocks of a plan become on such a day, where the pump is set anew; as planned when left out. */
+  readonly blocksOn?: (blocks: readonly Block[], conditions: DayConditions) => readonly Block[];
 }
 
 /** One day of the year worked out. */
@@ -158,8 +160,8 @@ export function planOn<N extends ServiceNeed>(
 /**
  * A year worked out day by day.
  *
- * Law: each day as dayReport under that day's conditions and priceDay on its date; months and the
- * year are the sums of their days.
+ * Law: each day as dayReport under that day's conditions and priceDay on its date, with its blocks as
+ * blocksOn sets them; months and the year are the sums of their days.
  * @param plan The year [see YearPlan], fields as there.
  * @returns The report [see YearReport]: energy [J], cost [currency], volume [m3], minutes [min].
  * @throws CoreError when there is no plan, the tariff has a problem, or a day cannot be worked out (see dayReport).
@@ -191,7 +193,8 @@ function dayOfPlan<N extends ServiceNeed, L extends FlowLimit>(
 ): YearDay<N, L> {
   const conditions = plan.conditionsOn(date);
   const held = planOn(plan.plans, date);
-  const { blocks, needs } = held;
+  const { needs } = held;
+  const blocks = plan.blocksOn?.(held.blocks, conditions) ?? held.blocks;
   const report = dayReport({
     blocks: withFrost(blocks, conditions.frost, plan.frostRatio),
     pointAt: (ratio) => plan.pointAt(ratio, conditions),

@@ -10,6 +10,7 @@ import PadDrawing from '#widgets/CapstoneSteps/PadDrawing.astro';
 import Check from '#widgets/Check/Check.astro';
 import CircuitBuilder from '#widgets/CircuitBuilder/CircuitBuilder.astro';
 import FilterWeeks from '#widgets/FilterWeeks/FilterWeeks.astro';
+import FilterYears from '#widgets/FilterYears/FilterYears.astro';
 import FlowPowerSpeed from '#widgets/FlowPowerSpeed/FlowPowerSpeed.astro';
 import GaugeHead from '#widgets/GaugeHead/GaugeHead.astro';
 import HourHunt from '#widgets/HourHunt/HourHunt.astro';
@@ -44,6 +45,7 @@ export const lessonTags = {
   Check,
   CircuitBuilder,
   FilterWeeks,
+  FilterYears,
   FlowPowerSpeed,
   Formula,
   GaugeHead,

@@ -2,6 +2,7 @@ import { isUnitOf, type Quantity, type UnitOf, unitsOf } from '#units/quantities
 import type { LessonValue, ValueMakers, ValueProps } from './value.ts';
 import { makers as day } from './values/day.ts';
 import { makers as filter } from './values/filter.ts';
+import { makers as filterYears } from './values/filterYears.ts';
 import { makers as head } from './values/head.ts';
 import { makers as needs } from './values/needs.ts';
 import { makers as operatingPoint } from './values/operatingPoint.ts';
@@ -24,6 +25,7 @@ const makers: ValueMakers = {
   ...day,
   ...operatingPoint,
   ...filter,
+  ...filterYears,
   ...readings,
   ...whereTheCubeStops,
   ...poolWater,

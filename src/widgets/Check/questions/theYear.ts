@@ -204,11 +204,56 @@ const whatTheLabelSays: QuestionMaker = () => ({
   working: ['The rule measures every pump on one and the same system curve.'],
 });
 
-/** A year, frost, payback and the label. */
+/** The same water through a loaded filter, kept with hours. */
+const waterThroughDirt: QuestionMaker = (draw) => {
+  const [clean, loaded] = draw.pick([
+    [50, 40],
+    [45, 36],
+    [60, 48],
+  ] as const);
+  const power = draw.pick([290, 300, 320] as const);
+  const hours = draw.pick([8, 10] as const);
+  const less = power - 15;
+  const longer = (hours * clean) / loaded;
+  const energy = (watts: number, time: number) => watts * time * 3600;
+  const answer = energy(less, longer);
+  return {
+    kind: 'number',
+    prompt: `At one speed a clean filter lets ${clean} gpm through, and the pump draws ${power} W for ${hours} h a day. Loaded, it lets ${loaded} gpm through and the pump draws ${less} W. The speed stays and the run is made longer until the same water is moved. How much energy does a day take then?`,
+    quantity: 'energy',
+    answer,
+    near: 0.01,
+    slips: [
+      {
+        value: energy(less, hours),
+        says: 'That is the old number of hours. They no longer move the same water.',
+      },
+      {
+        value: energy(power, longer),
+        says: 'That takes the draw with a clean filter. At the same speed it falls a little.',
+      },
+      {
+        value: energy(power * (clean / loaded) ** 3, hours),
+        says: 'That turns the speed up, by the cube. Here the hours are made longer.',
+      },
+      {
+        value: energy(less, (hours * loaded) / clean),
+        says: 'That makes the run shorter. Less flow needs more time.',
+      },
+    ],
+    working: [
+      `Hours: ${hours} × ${clean} / ${loaded} = ${longer.toFixed(2)}.`,
+      `${less} W × ${longer.toFixed(2)} h = ${(answer / joulesPerKilowattHour).toFixed(2)} kWh.`,
+    ],
+  };
+};
+
+/** A year, frost, payback, the label and a loading filter. */
 export const bank = {
   yearFromTwoDays,
   yearsToPayBack,
   nightOfFrost,
   factorOnTheLabel,
   whatTheLabelSays,
+  waterThroughDirt,
 } satisfies QuestionBank;

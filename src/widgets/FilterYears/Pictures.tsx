@@ -1,0 +1,109 @@
+import type { JSX } from 'preact';
+import { Frame, type Side } from '#charts/Frame.tsx';
+import { placeLabels, type Spot } from '#charts/labels.ts';
+import { Curve, CurveLabel, type Quantity } from '#charts/marks.tsx';
+import { linePath } from '#charts/path.ts';
+import { quantitySide } from '#charts/quantityAxis.ts';
+import { fraction, type TickedAxis } from '#charts/scale.ts';
+import { type CycleDay, daysOfYear, type FilterYear } from './ask.ts';
+import type { FilterYearsModel } from './model.ts';
+import { filterNames } from './text.ts';
+
+/** Quarters begin on day 0, 90, 181 and 273 of a year without a leap day (ISO 8601). */
+const quarters = [
+  { value: 0, label: '1 Jan' },
+  { value: 90, label: '1 Apr' },
+  { value: 181, label: '1 Jul' },
+  { value: 273, label: '1 Oct' },
+];
+const x: TickedAxis = { min: 0, max: daysOfYear, ticks: quarters };
+const xSide: Side = { axis: x, title: 'Day of the year', unit: '' };
+
+/** Room above the lines for their names. */
+const headroom = 1.3;
+/** Lines through names are looked for at every so many days. */
+const seen = 3;
+/** A name, as shares of the picture: width of a letter, height of a line. */
+const letter = { width: 0.016, height: 0.09 };
+
+interface PlotProps {
+  readonly model: FilterYearsModel;
+}
+
+interface YearPlotProps extends PlotProps {
+  readonly title: string;
+  readonly of: Quantity;
+  readonly side: Side;
+  readonly value: (day: CycleDay) => number;
+}
+
+/** The days of a year at noon, cycle after cycle. */
+function daysOf({ cycle }: FilterYear, value: (day: CycleDay) => number) {
+  return Array.from({ length: daysOfYear }, (_, at) => {
+    const day = cycle[at % cycle.length];
+    return { x: at + 0.5, y: day === undefined ? undefined : value(day) };
+  });
+}
+
+function YearPlot({ model, title, of, side, value }: YearPlotProps): JSX.Element {
+  const { axis: y } = side;
+  const [small, large] = model.worked.value.filters.map((each) => daysOf(each, value));
+  const names = filterNames(model);
+  const spots = (points: ReturnType<typeof daysOf> = []): Spot[] =>
+    points
+      .filter((_, at) => at % seen === 0)
+      .map((point) => ({ x: fraction(x, point.x), y: 1 - fraction(y, point.y ?? 0) }));
+  const places = placeLabels(
+    [small, large].map((points, at) => ({
+      line: spots(points),
+      width: letter.width * (names[at]?.length ?? 0),
+      height: letter.height,
+      wish: at === 0 ? 0.25 : 0.75,
+    })),
+  );
+  return (
+    <Frame
+      x={xSide}
+      y={side}
+      title={`${title} on each day of the year: ${names.join(' and ')}`}
+      drawing={
+        <>
+          <Curve d={linePath(large ?? [], x, y)} of={of} faint />
+          <Curve d={linePath(small ?? [], x, y)} of={of} />
+        </>
+      }
+      labels={places.map(
+        (place, at) =>
+          place !== undefined && (
+            <CurveLabel key={names[at]} of={of} at={place} text={names[at] ?? ''} />
+          ),
+      )}
+    />
+  );
+}
+
+const most = (model: FilterYearsModel, value: (day: CycleDay) => number) =>
+  Math.max(...model.worked.value.filters.flatMap(({ cycle }) => cycle.map(value)));
+
+/** The flow while the pump runs; where more speed keeps it, the speed. */
+export function FlowPlot({ model }: PlotProps): JSX.Element {
+  const units = model.units.value;
+  if (model.way.value === 'speed') {
+    const value = ({ speed }: CycleDay) => speed;
+    const max = Math.max(headroom * most(model, value), 100);
+    const side = quantitySide('Speed', 'speed', units, { max });
+    return <YearPlot model={model} title="Speed" of="plain" side={side} value={value} />;
+  }
+  const value = ({ flow }: CycleDay) => flow;
+  const max = Math.max(headroom * most(model, value), 1e-4);
+  const side = quantitySide('Flow while it runs', 'flow', units, { max });
+  return <YearPlot model={model} title="Flow" of="flow" side={side} value={value} />;
+}
+
+/** What each day takes. */
+export function EnergyPlot({ model }: PlotProps): JSX.Element {
+  const value = ({ energy }: CycleDay) => energy;
+  const max = Math.max(headroom * most(model, value), 3.6e5);
+  const side = quantitySide('Energy of the day', 'energy', model.units.value, { max });
+  return <YearPlot model={model} title="Energy" of="power" side={side} value={value} />;
+}
