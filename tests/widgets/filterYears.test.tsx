@@ -193,7 +193,7 @@ describe('the picture of the lesson', () => {
       /even 3450 rpm is too little on \d+ days: clean it sooner/,
     );
     model.way.value = 'hours';
-    model.hours.apply(24 * 3600);
+    model.hours.apply(24);
     expect(plain(sentence(model))).toMatch(/even round the clock is too little/);
   });
 

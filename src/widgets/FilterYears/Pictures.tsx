@@ -21,8 +21,6 @@ const xSide: Side = { axis: x, title: 'Day of the year', unit: '' };
 
 /** Room above the lines for their names. */
 const headroom = 1.3;
-/** Lines through names are looked for at every so many days. */
-const seen = 3;
 /** A name, as shares of the picture: width of a letter, height of a line. */
 const letter = { width: 0.016, height: 0.09 };
 
@@ -37,12 +35,20 @@ interface YearPlotProps extends PlotProps {
   readonly value: (day: CycleDay) => number;
 }
 
-/** The days of a year at noon, cycle after cycle. */
+/** A cycle is a smooth line, so that these many of its days draw it. */
+const drawn = 8;
+
+/** The days of a year at noon, cycle after cycle: the first and last of each and some between. */
 function daysOf({ cycle }: FilterYear, value: (day: CycleDay) => number) {
-  return Array.from({ length: daysOfYear }, (_, at) => {
-    const day = cycle[at % cycle.length];
-    return { x: at + 0.5, y: day === undefined ? undefined : value(day) };
-  });
+  const step = Math.ceil(cycle.length / drawn);
+  return Array.from({ length: daysOfYear }, (_, at) => ({ at, since: at % cycle.length }))
+    .filter(
+      ({ at, since }) => since % step === 0 || since === cycle.length - 1 || at === daysOfYear - 1,
+    )
+    .map(({ at, since }) => {
+      const day = cycle[since];
+      return { x: at + 0.5, y: day === undefined ? undefined : value(day) };
+    });
 }
 
 function YearPlot({ model, title, of, side, value }: YearPlotProps): JSX.Element {
@@ -50,9 +56,7 @@ function YearPlot({ model, title, of, side, value }: YearPlotProps): JSX.Element
   const [small, large] = model.worked.value.filters.map((each) => daysOf(each, value));
   const names = filterNames(model);
   const spots = (points: ReturnType<typeof daysOf> = []): Spot[] =>
-    points
-      .filter((_, at) => at % seen === 0)
-      .map((point) => ({ x: fraction(x, point.x), y: 1 - fraction(y, point.y ?? 0) }));
+    points.map((point) => ({ x: fraction(x, point.x), y: 1 - fraction(y, point.y ?? 0) }));
   const places = placeLabels(
     [small, large].map((points, at) => ({
       line: spots(points),

@@ -1,11 +1,27 @@
 /** The answer as a page carries it: no more figures than the picture and its words show. */
-import type { Worked } from './ask.ts';
+import type { CycleDay, FilterYear, Worked } from './ask.ts';
 
-const figures = 6;
+/** Figures of a day, which is drawn and told to three, and of a sum [-]. */
+const figures = { day: 4, sum: 7 };
 
-export function carried(worked: Worked): Worked {
-  const text = JSON.stringify(worked, (_, value) =>
-    typeof value === 'number' ? Number(value.toPrecision(figures)) : value,
-  );
-  return JSON.parse(text) as Worked;
+const rounded = <Amounts extends object>(amounts: Amounts, to: number): Amounts =>
+  Object.fromEntries(
+    Object.entries(amounts).map(([name, value]) => [
+      name,
+      typeof value === 'number' ? Number(value.toPrecision(to)) : value,
+    ]),
+  ) as Amounts;
+
+function carriedYear(year: FilterYear): FilterYear {
+  const cycle = year.cycle.map((day): CycleDay => rounded(day, figures.day));
+  return { ...rounded(year, figures.sum), cycle };
+}
+
+export function carried({ filters, asked, oftener }: Worked): Worked {
+  const [first, second] = filters;
+  return {
+    filters: [carriedYear(first), carriedYear(second)],
+    asked: Number(asked.toPrecision(figures.sum)),
+    oftener: rounded(oftener, figures.sum),
+  };
 }

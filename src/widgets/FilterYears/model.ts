@@ -38,7 +38,7 @@ export interface FilterYearsModel {
   readonly basis: ReadonlySignal<Basis>;
   readonly way: Signal<Way>;
   readonly speed: Dial;
-  /** Hours a day [s]. */
+  /** Hours a day [h]. */
   readonly hours: Dial;
   readonly filters: readonly [FilterDials, FilterDials];
   readonly asked: ReadonlySignal<Ask>;
@@ -110,10 +110,10 @@ export function createModel(example: Basis, first: Worked): FilterYearsModel {
     step: 50,
   });
   const hours = createDial({
-    ...kept(() => openingMinutes * 60),
-    min: 3600,
-    max: 24 * 3600,
-    step: 1800,
+    ...kept(() => openingMinutes / 60),
+    min: 1,
+    max: 24,
+    step: 0.5,
     page: 4,
   });
   const setupOf = (dials: FilterDials): FilterSetup => ({
@@ -125,7 +125,7 @@ export function createModel(example: Basis, first: Worked): FilterYearsModel {
   const asked = computed<Ask>(() => ({
     way: way.value,
     speed: speed.value.value,
-    minutes: Math.round(hours.value.value / 60),
+    minutes: Math.round(60 * hours.value.value),
     filters: [setupOf(filters[0]), setupOf(filters[1])],
   }));
   const worked = computed<Worked>(() => {

@@ -6,6 +6,7 @@ import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
 import { dialInLink, type LinkFields } from '#widgets/kit/linkState.ts';
+import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -97,7 +98,7 @@ interface PartProps {
 
 function Settings({ id, model }: PartProps): JSX.Element {
   const spokenSpeed = useComputed(() => speak('speed', model.speed.value.value, model.units.value));
-  const spokenHours = useComputed(() => `${model.hours.value.value / 3600} hours a day`);
+  const spokenHours = useComputed(() => `${model.hours.value.value} hours a day`);
   return (
     <div class="filter-settings needs-script">
       <Interval id={id} model={model} at={0} />
@@ -129,27 +130,8 @@ function Settings({ id, model }: PartProps): JSX.Element {
   );
 }
 
-/** Whole and half hours, kept as seconds. */
-const hoursEntry = {
-  format: (seconds: number) => String(seconds / 3600),
-  parse: (text: string) => {
-    const value = Number(text.replace(',', '.'));
-    return text.trim() !== '' && Number.isFinite(value)
-      ? { ok: true as const, value: value * 3600 }
-      : { ok: false as const, problem: 'Enter the hours as a number.' };
-  },
-};
-
-/** Whole days. */
-const daysEntry = {
-  format: (days: number) => String(days),
-  parse: (text: string) => {
-    const value = Number(text);
-    return text.trim() !== '' && Number.isInteger(value)
-      ? { ok: true as const, value }
-      : { ok: false as const, problem: 'Enter the days as a whole number.' };
-  },
-};
+const hoursEntry = plainEntry('number of hours');
+const daysEntry = plainEntry('number of days', {}, true);
 
 type FilterProps = PartProps & { readonly at: 0 | 1 };
 
