@@ -20,7 +20,8 @@ export interface LabelWish {
   readonly wish?: number;
 }
 
-interface Box {
+/** A part of the picture, as fractions of it. */
+export interface Box {
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -73,11 +74,15 @@ function cost(box: Box, spot: Placement, wish: LabelWish, taken: Box[], lines: S
 
 /**
  * Finds a place on its line for each label, in order of importance: inside the frame first, then
- * clear of labels already placed, then clear of every line, then near where it was wished.
+ * clear of what stands there and of labels already placed, then clear of every line, then near where
+ * it was wished.
  */
-export function placeLabels(wishes: readonly LabelWish[]): (Placement | undefined)[] {
+export function placeLabels(
+  wishes: readonly LabelWish[],
+  standing: readonly Box[] = [],
+): (Placement | undefined)[] {
   const lines = wishes.map((wish) => [...wish.line]);
-  const taken: Box[] = [];
+  const taken = [...standing];
   return wishes.map((wish) => {
     let best: { spot: Placement; box: Box; cost: number } | undefined;
     for (const spot of candidates(wish)) {

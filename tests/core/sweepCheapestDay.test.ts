@@ -243,14 +243,12 @@ describe('where the plan changes', () => {
       [1, true],
       [2, true],
     ]);
-    for (const [full, , [, , before, after]] of [
-      [8 * hour, 1, runsIn[0]],
-      [19 * hour, 2, runsIn[1]],
-    ] as const) {
+    for (const [place, full] of [8 * hour, 19 * hour].entries()) {
+      const [, , before = 0, after = 0] = runsIn[place] ?? [];
       // Ten minutes in dearer hours are the least that counts.
       expect(before).toBeLessThanOrEqual(full + 10);
       expect(after).toBeGreaterThanOrEqual(full + 9);
-      expect((after ?? 0) - (before ?? 0)).toBeLessThanOrEqual(1);
+      expect(after - before).toBeLessThanOrEqual(1);
     }
   });
 

@@ -15,7 +15,7 @@ import { useSettled } from '#widgets/kit/settle.ts';
 import { inputWords } from './changes.ts';
 import { createWhatIf, type WhatIfModel } from './model.ts';
 import { PlanStrip } from './PlanStrip.tsx';
-import { type Drawn, drawnOf, type Flag } from './picture.ts';
+import { type Drawn, drawnOf, type Flag, lineNames } from './picture.ts';
 import { inSlices } from './slices.ts';
 import { blocksText, findingText, gapsText, planText, spokenValue, tableOf } from './text.ts';
 import { wordsOf } from './words.ts';
@@ -101,22 +101,16 @@ function Picture({ model, drawn: live }: DrawnProps): JSX.Element | null {
           {drawn.flags.map((flag) => (
             <FlagMark key={`${flag.row}-${flag.label}`} flag={flag} />
           ))}
-          {drawn.ownLabel && (
-            <CurveLabel at={drawn.ownLabel} of="money" text="the day on your sheet" />
-          )}
+          {drawn.ownLabel && <CurveLabel at={drawn.ownLabel} of="money" text={lineNames.own} />}
           {drawn.cheapestLabel && (
-            <CurveLabel at={drawn.cheapestLabel} of="money" text="the cheapest day" strong />
+            <CurveLabel at={drawn.cheapestLabel} of="money" text={lineNames.cheapest} strong />
           )}
           {drawn.dots.map((spot) => (
             <Marker key={spot.x} at={spot} of="money" />
           ))}
           {drawn.present !== null && away && <Marker at={drawn.present} of="money" />}
-          {drawn.present !== null && away && (
-            <CurveLabel
-              at={{ ...drawn.present, above: false, ends: drawn.present.x > 0.5 }}
-              of="plain"
-              text="the pad today"
-            />
+          {drawn.presentLabel !== undefined && away && (
+            <CurveLabel at={drawn.presentLabel} of="plain" text={lineNames.present} />
           )}
         </>
       }

@@ -166,9 +166,9 @@ function bindsTold(
     };
   }
   return binds
-    ? { label: `${name} costs extra`, sentence: `${from} ${name} makes the day dearer.` }
+    ? { label: `${name} makes it dearer`, sentence: `${from} ${name} makes the day dearer.` }
     : {
-        label: `${name} comes free`,
+        label: `${name} costs nothing extra`,
         sentence: `${from} ${name} costs nothing extra: the rest of the day gives it.`,
       };
 }

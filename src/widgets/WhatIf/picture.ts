@@ -1,6 +1,6 @@
 /** What the picture of a sweep is drawn from: lines, gaps, flags and labels as plain data. */
 import type { Side } from '#charts/Frame.tsx';
-import type { Placement, Spot } from '#charts/labels.ts';
+import { type Box, type Placement, placeLabels, type Spot } from '#charts/labels.ts';
 import { bandPath, linePath } from '#charts/path.ts';
 import { type Axis, fraction, niceAxis } from '#charts/scale.ts';
 import type { SweptDay } from '#core/sweepCheapestDay.ts';
@@ -30,6 +30,7 @@ export interface Drawn {
   readonly flags: readonly Flag[];
   readonly cheapestLabel: Placement | undefined;
   readonly ownLabel: Placement | undefined;
+  readonly presentLabel: Placement | undefined;
   /** Whether the reader's day anywhere leaves undone what is asked. */
   readonly hasShort: boolean;
   /** Where the pad stands today, or null where it has no day. */
@@ -38,8 +39,19 @@ export interface Drawn {
 
 /** Flags shown at most; the table has every change. */
 const mostFlags = 3;
-/** Height of one row of flags, as a share of the picture on a phone. */
+/** Nearer to one another than this the more important one stands for both, as a share of the picture. */
+const closest = 0.025;
+/** Height of a row of words, width of a letter and reach of the handle, as shares of the picture on a phone. */
 const rowHeight = 0.08;
+const charWidth = 0.025;
+const handleReach = 0.06;
+
+/** Names of the lines and of where the pad stands. */
+export const lineNames = {
+  cheapest: 'the cheapest day',
+  own: 'the day on your sheet',
+  present: 'the pad today',
+} as const;
 
 const costOf = ({ day }: SweptDay): number | undefined =>
   day?.kind === 'found' ? day.cost : undefined;
@@ -85,27 +97,48 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
     hasShort: own.some(({ keeps }) => !keeps),
     gaps: gapsOf(days, axis, y.axis, isStepped),
     flags,
-    ...labelsOf(line, ownLine, present),
+    ...labelsOf(line, ownLine, present, flags),
     present,
   };
 }
 
-/** Both names at the end that is farther from the handle, each on the outer side of its line. */
+/** The names of the two lines and of the present value, clear of the flags and of the handle. */
 function labelsOf(
   line: readonly Spot[],
   own: readonly Spot[],
   present: Spot | null,
-): Pick<Drawn, 'cheapestLabel' | 'ownLabel'> {
-  const ends = (present?.x ?? 0) <= 0.5;
-  const endOf = (spots: readonly Spot[]) => (ends ? spots.at(-1) : spots[0]);
-  const [first, other] = [endOf(line), endOf(own)];
-  const place = (spot: Spot | undefined, beside: Spot | undefined): Placement | undefined => {
-    if (spot === undefined) return undefined;
-    const isUpper = beside === undefined || spot.y <= beside.y;
-    return { ...spot, above: isUpper || spot.y > 0.88, ends };
-  };
-  return { cheapestLabel: place(first, other), ownLabel: place(other, first) };
+  flags: readonly Flag[],
+): Pick<Drawn, 'cheapestLabel' | 'ownLabel' | 'presentLabel'> {
+  const wish = (spots: readonly Spot[], text: string, at: number) => ({
+    line: spots,
+    width: charWidth * text.length,
+    height: rowHeight,
+    wish: at,
+  });
+  const far = (present?.x ?? 0) <= 0.5 ? 0.95 : 0.05;
+  const [cheapestLabel, ownLabel, presentLabel] = placeLabels(
+    [
+      wish(line, lineNames.cheapest, far),
+      wish(own, lineNames.own, far),
+      wish(present === null ? [] : [present], lineNames.present, 0.5),
+    ],
+    [...flags.map(boxOfFlag), ...(present === null ? [] : [boxOfHandle(present)])],
+  );
+  return { cheapestLabel, ownLabel, presentLabel };
 }
+
+function boxOfFlag({ x, row, label, ends }: Flag): Box {
+  const width = charWidth * label.length;
+  const left = ends ? x - width : x;
+  return { left, right: left + width, top: row * rowHeight, bottom: (row + 1) * rowHeight };
+}
+
+const boxOfHandle = ({ x, y }: Spot): Box => ({
+  left: x - handleReach,
+  right: x + handleReach,
+  top: y - handleReach,
+  bottom: y + handleReach,
+});
 
 const pointsOf = (days: readonly SweptDay[]) =>
   days.map((day) => ({ x: day.value, y: costOf(day) }));
@@ -168,9 +201,14 @@ function flagsOf(
   isStepped: boolean,
 ): readonly Flag[] {
   const nearness = ({ at }: ChangeWords) => Math.abs(at - present);
+  const apart = (one: ChangeWords, other: ChangeWords) =>
+    Math.abs(fraction(axis, one.at) - fraction(axis, other.at));
   const kept = changes
     .filter(({ rank }) => rank < minorRank)
     .sort((one, other) => one.rank - other.rank || nearness(one) - nearness(other))
+    .filter((each, place, all) =>
+      all.slice(0, place).every((better) => apart(each, better) >= closest),
+    )
     .slice(0, mostFlags)
     .sort((one, other) => one.at - other.at);
   return kept.map(({ at, label }, row) => {

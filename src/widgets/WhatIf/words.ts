@@ -37,6 +37,9 @@ export interface InputWords {
 const sideWord = { suction: 'suction', discharge: 'return' } as const;
 const percent = (share: number, units: UnitChoice) => format('share', share, units);
 
+/** A nominal size without its unit: "2-1/2". */
+const bare = (nominal: string) => nominal.split(' ')[0] ?? nominal;
+
 /** Minutes on an axis in the reader's unit of time. */
 function minutesUnit(units: UnitChoice): ShownUnit {
   const { show, store } = shownUnit('duration', units);
@@ -107,12 +110,12 @@ const makers: Makers = {
         max: (input.values.at(-1) ?? 0) + 0.5,
         ticks: input.values.map((steps) => ({
           value: steps,
-          label: range.mainSize(steps).nominal,
+          label: bare(range.mainSize(steps).nominal),
         })),
         fine: [],
       },
       title: `Longest ${sideWord[side]} pipe; the others move with it`,
-      unit: '',
+      unit: range.mainSize(0).nominal.split(' ').at(-1) ?? '',
     },
     note: `Every ${sideWord[side]} pipe moves as many nominal sizes within its own standard, and its fittings with it. A limit on the velocity in the pipe moves as well.${
       range.typed === 0 ? '' : ' Parts with a bore that was typed stay as they are.'
