@@ -79,6 +79,11 @@ function Picture({ model, drawn: live }: DrawnProps): JSX.Element | null {
   const words = inputWords(model);
   const spoken = useComputed(() => spokenValue(model));
   const at = useComputed<Spot>(() => handleSpot(model, live.value));
+  // The same function all along: with another one a drag under way would lose its hold.
+  const valueFor = useMemo(
+    () => (spot: Spot) => valueAt(live.peek()?.x.axis ?? { min: 0, max: 1 }, spot.x),
+    [live],
+  );
   if (drawn === null || input === null || words === null) return null;
   const { x, y } = drawn;
   const away = model.isElsewhere.value;
@@ -120,7 +125,7 @@ function Picture({ model, drawn: live }: DrawnProps): JSX.Element | null {
         label={words.name}
         spoken={spoken}
         at={at}
-        valueAt={(spot) => valueAt(x.axis, spot.x)}
+        valueAt={valueFor}
         of="money"
       />
     </Frame>
