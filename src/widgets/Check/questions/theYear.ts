@@ -219,7 +219,7 @@ const waterThroughDirt: QuestionMaker = (draw) => {
   const answer = energy(less, longer);
   return {
     kind: 'number',
-    prompt: `At one speed a clean filter lets ${clean} gpm through, and the pump draws ${power} W for ${hours} h a day. Loaded, it lets ${loaded} gpm through and the pump draws ${less} W. The speed stays and the run is made longer until the same water is moved. How much energy does a day take then?`,
+    prompt: `A clean filter lets ${clean} gpm through and the pump draws ${power} W, ${hours} h a day. Loaded, at the same speed: ${loaded} gpm and ${less} W. The run is made longer until the same water is moved. How much energy a day?`,
     quantity: 'energy',
     answer,
     near: 0.01,
