@@ -1,22 +1,19 @@
 /** What a meter counted, held against what the model of a pump says it should have counted. */
 import { minutesPerDay } from './constants.ts';
-import { CoreError, requireNotNegative } from './errors.ts';
-import type { PoweredSpan } from './pricing.ts';
-import { piecesOf, requireSpan } from './spans.ts';
-import { type LinePoint, straightLine } from './straightLine.ts';
+import {
+  add,
+  cut,
+  dayOf,
+  laddersOf,
+  type MeterInterval,
+  type MeterSum,
+  nothing,
+  type PowerOn,
+  requireInterval,
+  wholeDay,
+} from './meterIntervals.ts';
 
-/** One interval of a meter. */
-export interface MeterInterval {
-  /** First minute on the local clock [min], 0 or more: 1440 x (day number - 1) + minute of the day. */
-  readonly start: number;
-  /** How long it lasts [min], above 0, to 44640. */
-  readonly duration: number;
-  /** Energy counted in it [J], any finite amount. */
-  readonly energy: number;
-}
-
-/** Power that the model draws on a day [see PoweredSpan], by the number of the day (see dayNumber). */
-export type PowerOn = (day: number) => readonly PoweredSpan[];
+export type { MeterInterval, PowerOn } from './meterIntervals.ts';
 
 /** What was counted and what the model says, over the same minutes. */
 export interface MeterTotals {
@@ -52,106 +49,6 @@ export interface PumpCheck {
   readonly wholeDays: number;
 }
 
-/** A meter on the whole house: how much of the modelled pump shows in it. */
-export interface HouseCheck {
-  /** told: the share has a hold. The others say why nothing can be told. */
-  readonly kind: 'told' | 'fewDays' | 'steadyPump' | 'noHold';
-  /** Metered power for each watt of the model [-]; 1 is as modelled; null when there is no line. */
-  readonly share: number | null;
-  /** Standard error of the share [-], the greater of that by intervals and that by days. */
-  readonly shareError: number | null;
-  /** Power of everything else [W]. */
-  readonly base: number | null;
-  /** Standard error of that power [W], 0 or more. */
-  readonly baseError: number | null;
-  /** Days covered for at least 23 hours [d], 0 or more. */
-  readonly wholeDays: number;
-}
-
-/** Below this many whole days nothing is said of a house [d]; common practice, no source. */
-export const fewestDays = 3;
-
-/** A share with a standard error above this could be anything from nothing to twice the pump [-]. */
-export const loosestShare = 0.25;
-
-/** A day counts as whole from here on [min]: a day of a clock change has 23 hours. */
-const wholeDay = 1380;
-
-/** Energy of the model from midnight to each minute of a day, and the mean power of a stretch. */
-type Ladder = (from: number, to: number) => number;
-
-function ladderOf(spans: readonly PoweredSpan[]): Ladder {
-  const pieces = spans.flatMap((span, index) => {
-    requireSpan(`spans[${index}]`, span);
-    const power = requireNotNegative(`spans[${index}].power`, span.power, 'W');
-    return piecesOf(span).map((piece) => ({ ...piece, power }));
-  });
-  return (from, to) => {
-    let energy = 0;
-    for (const { start, end, power } of pieces) {
-      const shared = Math.min(to, end) - Math.max(from, start);
-      if (shared > 0) energy += shared * 60 * power;
-    }
-    return energy;
-  };
-}
-
-/** The ladder of each day, made once for each set of spans. */
-function laddersOf(powerOn: PowerOn): (day: number) => Ladder {
-  const byDay = new Map<number, Ladder>();
-  const bySpans = new Map<readonly PoweredSpan[], Ladder>();
-  return (day) => {
-    const known = byDay.get(day);
-    if (known !== undefined) return known;
-    const spans = powerOn(day);
-    const ladder = bySpans.get(spans) ?? ladderOf(spans);
-    bySpans.set(spans, ladder);
-    byDay.set(day, ladder);
-    return ladder;
-  };
-}
-
-function requireInterval(interval: MeterInterval, index: number): void {
-  const { start, duration, energy } = interval;
-  requireNotNegative(`intervals[${index}].start`, start, 'min');
-  if (!(duration > 0 && duration <= 44_640)) {
-    throw new CoreError(`intervals[${index}].duration`, duration, 'above 0, to 44640 min');
-  }
-  if (!Number.isFinite(energy)) {
-    throw new CoreError(`intervals[${index}].energy`, energy, 'a finite number of joules');
-  }
-}
-
-/** Cuts an interval where a clock passes a multiple of `step` minutes; energy goes by time. */
-function cut(interval: MeterInterval, step: number): readonly MeterInterval[] {
-  const { start, duration, energy } = interval;
-  const end = start + duration;
-  const pieces: MeterInterval[] = [];
-  for (let from = start; from < end; ) {
-    const to = Math.min(end, (Math.floor(from / step) + 1) * step);
-    if (to <= from) break;
-    pieces.push({ start: from, duration: to - from, energy: (energy * (to - from)) / duration });
-    from = to;
-  }
-  return pieces;
-}
-
-interface Sum {
-  minutes: number;
-  metered: number;
-  modelled: number;
-}
-
-const nothing = (): Sum => ({ minutes: 0, metered: 0, modelled: 0 });
-
-function add(sum: Sum, piece: MeterInterval, modelled: number): void {
-  sum.minutes += piece.duration;
-  sum.metered += piece.energy;
-  sum.modelled += modelled;
-}
-
-const dayOf = (minute: number): number => Math.floor(minute / minutesPerDay) + 1;
-
 /**
  * Counted and modelled energy over the stretch that intervals cover, in all, by day and by hour of the day.
  *
@@ -169,7 +66,7 @@ export function meterStretch(intervals: readonly MeterInterval[], powerOn: Power
   intervals.forEach(requireInterval);
   const ladderOn = laddersOf(powerOn);
   const all = nothing();
-  const days = new Map<number, Sum>();
+  const days = new Map<number, MeterSum>();
   const hours = Array.from({ length: 24 }, nothing);
   for (const interval of intervals) {
     for (const piece of cut(interval, 60)) {
@@ -210,56 +107,6 @@ export function pumpCheck(stretch: MeterStretch): PumpCheck {
     spread: ratios.length < 2 ? null : Math.sqrt(squares / (ratios.length - 1)),
     wholeDays: ratios.length,
   };
-}
-
-/**
- * A meter on the whole house: how much of the modelled pump shows in it, beside a steady base.
- *
- * Law: mean metered power of an interval = base + share x mean modelled power, by least squares, each
- * interval weighed by its length.
- * @param intervals The intervals [see MeterInterval], any order, fields as there.
- * @param powerOn Power of the model on any day [W], 0 or more.
- * @returns Share [-] and base [W] with standard errors, or why nothing can be told [see HouseCheck].
- * @throws CoreError when an interval or a span of the model is out of range.
- * Accuracy: exact for a house that draws the same all day; one whose own hours go with the pump's is counted as pump. Whole days below 3, an even pump or a standard error above 0.25 tell nothing.
- * Source: linear least squares (NIST/SEMATECH e-Handbook of Statistical Methods, 4.4.3, from memory); limits common practice, no source.
- * @example houseCheck([0, 720, 1440, 2160, 2880, 3600].map((start, index) => ({ start, duration: 720, energy: 43200 * (index % 2 ? 300 : 1100) })), () => [{ start: 0, end: 720, power: 1000 }]).share // 0.8000
- */
-export function houseCheck(intervals: readonly MeterInterval[], powerOn: PowerOn): HouseCheck {
-  const { byDay } = meterStretch(intervals, powerOn);
-  const wholeDays = byDay.filter(({ minutes }) => minutes >= wholeDay).length;
-  const untold = { share: null, shareError: null, base: null, baseError: null, wholeDays };
-  if (wholeDays < fewestDays || intervals.length < 3) return { kind: 'fewDays', ...untold };
-  const line = straightLine(pointsOf(intervals, powerOn));
-  if (line === null) return { kind: 'steadyPump', ...untold };
-  const shareError = Math.max(line.slopeError, line.slopeErrorByGroup ?? 0);
-  return {
-    kind: shareError > loosestShare ? 'noHold' : 'told',
-    share: line.slope,
-    shareError,
-    base: line.intercept,
-    baseError: line.interceptError,
-    wholeDays,
-  };
-}
-
-function pointsOf(intervals: readonly MeterInterval[], powerOn: PowerOn): readonly LinePoint[] {
-  const ladderOn = laddersOf(powerOn);
-  return intervals.map((interval) => {
-    const { start, duration, energy } = interval;
-    const modelled = cut(interval, minutesPerDay).reduce((sum, piece) => {
-      const day = dayOf(piece.start);
-      const from = piece.start - (day - 1) * minutesPerDay;
-      return sum + ladderOn(day)(from, from + piece.duration);
-    }, 0);
-    const seconds = 60 * duration;
-    return {
-      x: modelled / seconds,
-      y: energy / seconds,
-      weight: duration,
-      group: dayOf(start),
-    };
-  });
 }
 
 /**

@@ -9,8 +9,6 @@ export interface LinePoint {
   readonly y: number;
   /** How much it counts beside the others [-], above 0. */
   readonly weight: number;
-  /** Points of one group may err together, such as the hours of one day [-], any number. */
-  readonly group: number;
 }
 
 /** A fitted line. */
@@ -19,12 +17,10 @@ export interface StraightLine {
   readonly slope: number;
   /** Value at x = 0 [unit of y], any finite number. */
   readonly intercept: number;
-  /** Standard error of the slope if every point errs for itself [as the slope], 0 or more. */
+  /** Standard error of the slope [as the slope], 0 or more. */
   readonly slopeError: number;
-  /** Standard error of the intercept, likewise [unit of y], 0 or more. */
+  /** Standard error of the intercept [unit of y], 0 or more. */
   readonly interceptError: number;
-  /** Standard error of the slope if the points of a group err together [as the slope], 0 or more; null below two groups. */
-  readonly slopeErrorByGroup: number | null;
   /** Residual standard deviation of a point of weight 1 [unit of y], 0 or more. */
   readonly deviation: number;
 }
@@ -33,14 +29,13 @@ export interface StraightLine {
  * The line with the least weighted sum of squares, with its standard errors.
  *
  * Law: slope = Sxy / Sxx about the weighted means; s2 = sum of w r2 / (n - 2); error of the slope
- * s / sqrt(Sxx), of the intercept s sqrt(1 / sum of w + xm2 / Sxx); by groups
- * sqrt(G / (G - 1) x sum over groups of (sum of w (x - xm) r)2) / Sxx.
+ * s / sqrt(Sxx), of the intercept s sqrt(1 / sum of w + xm2 / Sxx).
  * @param points The points [see LinePoint], three or more, fields as there.
  * @returns The line [see StraightLine]; null when all x are the same, so that no line is held.
  * @throws CoreError when there are fewer than three points, or one is not finite or weighs nothing.
  * Accuracy: the certified values of a reference data set (Norris) to 11 figures or more.
- * Source: linear least squares (NIST/SEMATECH e-Handbook of Statistical Methods, 4.4.3, from memory); errors by groups (Liang and Zeger, Biometrika 73, 1986, from memory).
- * @example straightLine([{ x: 0, y: 1, weight: 1, group: 1 }, { x: 1, y: 3, weight: 1, group: 2 }, { x: 2, y: 5, weight: 1, group: 3 }]).slope // 2.000
+ * Source: linear least squares (NIST/SEMATECH e-Handbook of Statistical Methods, 4.4.3, from memory).
+ * @example straightLine([{ x: 0, y: 1, weight: 1 }, { x: 1, y: 3, weight: 1 }, { x: 2, y: 5, weight: 1 }]).slope // 2.000
  */
 export function straightLine(points: readonly LinePoint[]): StraightLine | null {
   if (points.length < 3) throw new CoreError('points', points.length, 'three points or more');
@@ -62,11 +57,6 @@ export function straightLine(points: readonly LinePoint[]): StraightLine | null 
     intercept: meanY - slope * meanX,
     slopeError: Math.sqrt(variance / squares),
     interceptError: Math.sqrt(variance * (1 / weight + meanX ** 2 / squares)),
-    slopeErrorByGroup: errorByGroup(
-      points,
-      (point) => point.weight * (point.x - meanX) * rest(point),
-      squares,
-    ),
     deviation: Math.sqrt(variance),
   };
 }
@@ -77,18 +67,4 @@ function requirePoints(points: readonly LinePoint[]): void {
     if (!Number.isFinite(y)) throw new CoreError(`points[${index}].y`, y, 'a finite number');
     requirePositive(`points[${index}].weight`, weight, '');
   });
-}
-
-function errorByGroup(
-  points: readonly LinePoint[],
-  pull: (point: LinePoint) => number,
-  squares: number,
-): number | null {
-  const groups = new Map<number, number>();
-  for (const point of points) {
-    groups.set(point.group, (groups.get(point.group) ?? 0) + pull(point));
-  }
-  if (groups.size < 2) return null;
-  const total = [...groups.values()].reduce((sum, each) => sum + each ** 2, 0);
-  return Math.sqrt((groups.size / (groups.size - 1)) * total) / squares;
 }

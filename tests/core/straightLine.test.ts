@@ -54,8 +54,8 @@ const certified = {
   deviation: 0.884796396144373,
 };
 
-const point = (x: number, y: number, weight = 1, group = 0): LinePoint => ({ x, y, weight, group });
-const own = norris.map(([y, x], index) => point(x, y, 1, index));
+const point = (x: number, y: number, weight = 1): LinePoint => ({ x, y, weight });
+const own = norris.map(([y, x]) => point(x, y));
 
 describe('a straight line through points', () => {
   it('gives the certified values of the Norris data to 11 figures', () => {
@@ -76,18 +76,9 @@ describe('a straight line through points', () => {
     expect(twice?.intercept).toBeCloseTo(once?.intercept ?? Number.NaN, 9);
   });
 
-  it('is less sure of points that err together: the same readings given twice add nothing', () => {
-    // Common practice, no source: copies of a reading are no new readings.
-    const twice = [...own, ...own];
-    const [one, two] = [straightLine(own), straightLine(twice)];
-    expect(two?.slopeError).toBeLessThan((one?.slopeError ?? 0) * 0.75);
-    expect(two?.slopeErrorByGroup).toBeCloseTo(one?.slopeErrorByGroup ?? Number.NaN, 12);
-  });
-
-  it('has no hold where all points stand at one x, and none by groups where there is one', () => {
+  it('has no hold where all points stand at one x', () => {
     expect(straightLine([point(0.1 + 0.2, 1), point(0.3, 2), point(0.3, 4)])).toBeNull();
     expect(straightLine([point(0, 0), point(0, 2), point(0, 1)])).toBeNull();
-    expect(straightLine([point(0, 0), point(1, 2), point(2, 1)])?.slopeErrorByGroup).toBeNull();
   });
 
   it('refuses what is no point', () => {

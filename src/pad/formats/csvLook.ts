@@ -126,7 +126,7 @@ export function lookAtCsv(sample: string, isWhole: boolean, want: Wanted): CsvLo
     .flatMap((index) => column(index).slice(0, 1));
   const unit =
     unitIn(named(amount), want) ?? unitIn(besides.join(' ; '), want) ?? onlyUnit(headings, want);
-  const order = dateOrderOf(column(time));
+  const order = dateOrderOf(column(time)) ?? steadierOrder(column(time));
   const unsure: Unsure[] = [
     ...(likely.length === 1 ? [] : (['amount'] as const)),
     ...(unit === null ? (['unit'] as const) : []),
@@ -150,6 +150,17 @@ export function lookAtCsv(sample: string, isWhole: boolean, want: Wanted): CsvLo
       decimal: decimalOf(column(amount)),
     },
   };
+}
+
+/** Of two orders that would both do, the one in which the rows lie close together, if it is clear. */
+function steadierOrder(cells: readonly string[]): DateOrder | null {
+  const spanOf = (order: DateOrder): number => {
+    const days = cells.flatMap((cell) => readMoment(cell, order)?.day ?? []);
+    return Math.max(...days) - Math.min(...days);
+  };
+  const [monthFirst, dayFirst] = [spanOf('mdy'), spanOf('dmy')];
+  if (3 * monthFirst < dayFirst) return 'mdy';
+  return 3 * dayFirst < monthFirst ? 'dmy' : null;
 }
 
 /** The row above the data, where it has words and no numbers. */

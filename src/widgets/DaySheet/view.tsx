@@ -25,6 +25,7 @@ const loadFinder = async () => (await import('#widgets/CheapestDay/Finder.tsx'))
 const loadWhatIf = async () => (await import('#widgets/WhatIf/WhatIf.tsx')).WhatIf;
 const loadSure = async () => (await import('#widgets/HowSure/HowSure.tsx')).HowSure;
 const loadYear = async () => (await import('#widgets/YearSheet/YearSheet.tsx')).YearSheet;
+const loadMeter = async () => (await import('#widgets/MeterCheck/MeterCheck.tsx')).MeterCheck;
 const loadTakeOut = async () => (await import('#widgets/TakeOut/TakeOut.tsx')).TakeOut;
 const loadServed = async () => (await import('./Served.tsx')).Served;
 const builtServed = import.meta.env.SSR ? await loadServed() : null;
@@ -137,6 +138,15 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
             word="Choose a file"
             load={loadTakeOut}
             props={{ id: `${id}-out`, day: calm }}
+          />
+        </section>
+        <section class="day-section">
+          <h2>Hold it against the meter</h2>
+          <Door
+            lead="A file of your electricity meter shows whether the pump draws what this day says."
+            word="Open a meter file"
+            load={loadMeter}
+            props={{ id: `${id}-meter`, day: calm }}
           />
         </section>
         <Announce sentence={spoken} />

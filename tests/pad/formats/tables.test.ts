@@ -133,11 +133,16 @@ describe('a first look at a table', () => {
     const text = `DATE,START TIME,END TIME,USAGE,UNITS\n${hourly(30, (date) => `07/${two(date.getUTCDate())}/2027,${date.getUTCHours() % 12 || 12}:00 ${date.getUTCHours() < 12 ? 'AM' : 'PM'},x,1,kWh`)}`;
     const look = lookAtCsv(text, true, 'meter');
     expect(look).toMatchObject({ guess: { time: 0, clock: 1, amount: 3, unit: 'kWh' } });
-    // 1 and 2 July: either order would do.
-    expect(look).toMatchObject({ unsure: ['order'] });
-    expect(taken(readCsv(text, { order: 'mdy' })).intervals.map(({ start }) => start)).toEqual(
+    // Either order would do, but 7 January and 7 February do not follow one another by the hour.
+    expect(look).toMatchObject({ unsure: [], guess: { order: 'mdy' } });
+    expect(taken(readCsv(text)).intervals.map(({ start }) => start)).toEqual(
       Array.from({ length: 30 }, (_, hour) => at('2027-07-01T00:00') + 60 * hour),
     );
+  });
+
+  it('asks for the order of a date where nothing tells it', () => {
+    const text = `date,kWh\n${hourly(5, (date) => `05/06/2027 ${date.getUTCHours()}:00,1`)}`;
+    expect(lookAtCsv(text, true, 'meter')).toMatchObject({ unsure: ['order'] });
   });
 
   it('asks where two columns could be meant, or no unit is named', () => {

@@ -1,0 +1,152 @@
+import { useComputed } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
+import { Frame } from '#charts/Frame.tsx';
+import { Curve, CurveLabel } from '#charts/marks.tsx';
+import { Table } from '#charts/Table.tsx';
+import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { Announce } from '#widgets/kit/Announce.tsx';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { FileField } from './FileField.tsx';
+import { createMeterCheck, type Measures, type MeterModel } from './model.ts';
+import { drawnOf } from './picture.ts';
+import { startReading } from './startReading.ts';
+import { dayTable, fileText, findingText, hourTable } from './text.ts';
+
+/** A meter file held against the day on the sheet. */
+export function MeterCheck({
+  id,
+  day,
+}: {
+  readonly id: string;
+  readonly day: DayModel;
+}): JSX.Element {
+  const model = useMemo(() => createMeterCheck(day, startReading), [day]);
+  useEffect(() => model.file.stop, [model]);
+  const finding = useComputed(() => findingText(model));
+  return (
+    <div class="meter-check">
+      <Asked id={id} model={model} />
+      <Found model={model} />
+      <Announce sentence={finding} />
+    </div>
+  );
+}
+
+function Asked({ id, model }: { id: string; model: MeterModel }): JSX.Element {
+  return (
+    <div class="meter-asked needs-script">
+      <ChoiceField
+        id={`${id}-measures`}
+        label="The meter measures"
+        choices={[
+          { id: 'house', label: 'the whole house' },
+          { id: 'pump', label: 'the pump alone' },
+        ]}
+        value={model.measures}
+        apply={(choice) => {
+          model.measures.value = choice as Measures;
+        }}
+      />
+      <FileField
+        id={`${id}-file`}
+        want="meter"
+        label="Meter file"
+        hint="Green Button XML, or a table saved as CSV: one row an interval, with its start and its kWh, Wh, kW or W. Up to 50 MB. It is read on this device and sent nowhere; nothing of it is kept."
+        accept=".xml,.csv,.txt,text/csv,text/xml,application/xml"
+        model={model.file}
+      />
+      <Sample model={model} />
+    </div>
+  );
+}
+
+function Sample({ model }: { model: MeterModel }): JSX.Element | null {
+  if (!model.hasDay.value) {
+    return (
+      <p>
+        The pad does not say enough yet for a day to hold a meter against: it needs a pump and its
+        plumbing.
+      </p>
+    );
+  }
+  const isLoaded = model.file.loaded.value !== null;
+  return (
+    <div class="meter-buttons">
+      <button type="button" class="button button-quiet" onClick={model.trySample}>
+        Try it with an invented meter file
+      </button>
+      {isLoaded && (
+        <button type="button" class="button button-quiet" onClick={model.file.forget}>
+          Put the file away
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Found({ model }: { model: MeterModel }): JSX.Element | null {
+  const finding = useComputed(() => findingText(model));
+  const hours = useComputed(() => hourTable(model));
+  const days = useComputed(() => dayTable(model));
+  if (model.held.value === null) return null;
+  const [what = '', ...notes] = fileText(model);
+  return (
+    <>
+      <p class="cheapest-finding">{finding}</p>
+      <Picture model={model} />
+      <p class="meter-file">{what}</p>
+      {notes.length > 0 && (
+        <ul class="meter-notes">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+      <Table data={hours} summary="By the hour, as a table" />
+      <Table data={days} summary="Day by day, as a table" />
+    </>
+  );
+}
+
+/** Modelled and metered power by the hour of the day. */
+function Picture({ model }: { model: MeterModel }): JSX.Element | null {
+  const drawn = useComputed(() => drawnOf(model)).value;
+  if (drawn === null) return null;
+  const isLifted = drawn.restLabel !== undefined;
+  const says = isLifted
+    ? 'The mean day: the meter dashed; dotted the pump as modelled, standing on what the rest of the house draws. Where the two jump alike, the pump does what the day says.'
+    : 'The mean day: the meter dashed, the pump as modelled dotted.';
+  return (
+    <>
+      <p class="meter-says">{says}</p>
+      <Frame
+        x={drawn.x}
+        y={drawn.y}
+        title="Metered and modelled power by the hour of the day"
+        drawing={
+          <>
+            {isLifted && <Curve d={drawn.rest} of="plain" faint />}
+            <Curve d={drawn.modelled} of="power" />
+            <g class="meter-line">
+              <Curve d={drawn.metered} of="power" />
+            </g>
+          </>
+        }
+        labels={
+          <>
+            {drawn.modelledLabel && (
+              <CurveLabel of="power" text="pump as modelled" at={drawn.modelledLabel} />
+            )}
+            {drawn.meteredLabel && (
+              <CurveLabel of="power" text="metered" at={drawn.meteredLabel} strong />
+            )}
+            {drawn.restLabel && (
+              <CurveLabel of="plain" text="rest of the house" at={drawn.restLabel} />
+            )}
+          </>
+        }
+      />
+    </>
+  );
+}
