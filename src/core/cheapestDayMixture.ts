@@ -20,6 +20,8 @@ export interface Mixture {
 
 const beyondPrice = 1e7;
 const mostRounds = 40;
+/** Days that a region hands on to its halves. */
+const mostPooled = 150;
 
 /** The best worths for the days seen so far, and what they then prove at most. */
 function bestWorth(ring: Ring, paths: readonly Path[]): { worth: Worth; limit: number } | null {
@@ -131,12 +133,20 @@ export function mixtureIn(
     worth = next.worth.map((each, place) => each + pull * ((best.worth[place] ?? 0) - each));
   }
   if (starts.length === 0)
-    return { bound: ceiling, worth: best.worth, starts, parts: [], pool: paths };
-  return {
-    bound: boundNow(),
-    worth: best.worth,
-    starts,
-    parts: mixtureOf(ring, paths),
-    pool: paths,
-  };
+    return { bound: ceiling, worth: best.worth, starts, parts: [], pool: [] };
+  const pool = nearest(paths, best.worth);
+  const parts = mixtureOf(ring, paths);
+  return { bound: boundNow(), worth: best.worth, starts, parts, pool };
+}
+
+/** The days that cost least once what they give is counted at its worth. */
+function nearest(paths: readonly Path[], worth: Worth): readonly Path[] {
+  if (paths.length <= mostPooled) return paths;
+  const netOf = ({ price, gives }: Path) =>
+    gives.reduce((sum, each, place) => sum - each * (worth[place] ?? 0), price);
+  return paths
+    .map((path) => ({ path, net: netOf(path) }))
+    .toSorted((one, other) => one.net - other.net)
+    .slice(0, mostPooled)
+    .map(({ path }) => path);
 }

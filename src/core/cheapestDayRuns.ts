@@ -8,7 +8,8 @@ import { placed } from './cheapestDayPlacement.ts';
 import { type Forced, type Ring, ringOf } from './cheapestDayRing.ts';
 import { cheapestSharing, type Worth } from './cheapestDayShares.ts';
 import { gapBetween, wholeSlots } from './cheapestDaySlots.ts';
-import { costOf, type Leg, overOf, runsIn } from './cheapestDayTimeline.ts';
+import { costOf, joined, type Leg, overOf, runsIn } from './cheapestDayTimeline.ts';
+import { bestTimes } from './cheapestDayTimes.ts';
 
 /** What is found. */
 export interface RunsFound {
@@ -61,6 +62,22 @@ function tried(inputs: CheapestDayInputs, fixed: readonly Forced[]): Tried | nul
   return { bound, legs: found === null ? null : placed(ring, found.tally), worth: sharing.worth };
 }
 
+/** The same order of speeds with its changes moved until the runs are long enough, where that can be. */
+function retimed(ring: Ring, { legs, ...found }: Tried): Tried | null {
+  const whole = joined(legs ?? []);
+  if (whole.length === 0) return null;
+  // A day of times ends with the speed it began with.
+  const [first, last] = [whole[0] as Leg, whole.at(-1) as Leg];
+  const closed = first.speed === last.speed ? whole : [...whole, { ...first, slots: 0 }];
+  let at = 0;
+  const times = closed.slice(0, -1).map(({ slots }) => {
+    at += slots;
+    return at;
+  });
+  const timed = bestTimes(ring, { speeds: closed.map(({ speed }) => speed), times });
+  return timed && { ...found, legs: timed.legs };
+}
+
 /** The need whose runs are furthest from enough, and where its longest run begins; none when all is kept. */
 function worstNeed(ring: Ring, legs: readonly Leg[]): { place: number; start: number } | null {
   const [, ...over] = overOf(ring, legs);
@@ -105,6 +122,7 @@ export function cheapestWithRuns(
     if (found === null) continue;
     const bound = Math.max(node.bound, found.bound);
     consider(found);
+    consider(retimed(ring, found));
     const worst = found.legs === null ? null : worstNeed(ring, found.legs);
     if (worst === null) {
       settled = Math.min(settled, bound);

@@ -181,7 +181,7 @@ function legsOf(ring: Ring, speeds: readonly number[], times: readonly number[])
 /** Price of a day in whole slots, or no end where it breaks something [scale]. */
 function judged(ring: Ring, speeds: readonly number[], times: readonly number[]): number {
   const legs = legsOf(ring, speeds, times);
-  if (legs.some(({ slots }) => slots < 0) || !isAllowed(ring, legs))
+  if (legs.some(({ slots }) => slots < 0 || !Number.isInteger(slots)) || !isAllowed(ring, legs))
     return Number.POSITIVE_INFINITY;
   const [volume = 0, ...needs] = overOf(ring, legs);
   if (volume < -volumeSlack * ring.volume - 1e-12 || needs.some((over) => over < 0))
@@ -263,7 +263,11 @@ export function bestTimes(
     if (found !== null && moved.found.price >= found.price - 1e-9) break;
     ({ order, found } = moved);
   }
-  return found === null ? null : wholeTimes(ring, speeds, found.at);
+  // Times that are whole as they come may be the only ones that will do.
+  const asGiven = judged(ring, speeds, times);
+  const moved = found === null ? null : wholeTimes(ring, speeds, found.at);
+  if (moved !== null && moved.price <= asGiven) return moved;
+  return Number.isFinite(asGiven) ? { legs: legsOf(ring, speeds, times), price: asGiven } : null;
 }
 
 /** Orders with one change in the next stretch, where it already lies at the end of its own. */
