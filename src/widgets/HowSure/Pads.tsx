@@ -46,7 +46,12 @@ export function Pads({ shown, model }: { shown: Shown; model: SurenessModel }): 
           <path class="sure-likely" d={`M${columns * at(best)},0V${height + 3}`} />
           <path class="sure-mark" d={marksPath(pile, of, height, true)} />
           <path class="sure-mark is-outside" d={marksPath(pile, of, height, false)} />
-          <path class="sure-ground" d={`M0,${height}H${columns}`} />
+          <path
+            class="sure-ground"
+            d={`M0,${height}H${columns}${axis.ticks
+              .map(({ value }) => `M${(columns * at(value)).toFixed(2)},${height}v0.5`)
+              .join('')}`}
+          />
           <rect
             class="sure-bar"
             x={columns * at(band.low)}
@@ -64,6 +69,13 @@ export function Pads({ shown, model }: { shown: Shown; model: SurenessModel }): 
           )}
         </svg>
         <EndLabels shown={shown} axis={axis} model={model} />
+        <p class="sure-ticks">
+          {axis.ticks.map(({ value, label }) => (
+            <span key={label} style={`inset-inline-start:${percent(at(value))}`}>
+              {label}
+            </span>
+          ))}
+        </p>
       </div>
     </figure>
   );

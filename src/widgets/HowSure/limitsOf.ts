@@ -1,4 +1,6 @@
-/** Limits of a trial pad: most are those of the most likely pad, and only near them it matters. */
+/** Limits of a trial pad: most are those of the most likely pad, and need not be worked out again. */
+import type { Circuit } from '#core/circuit.ts';
+import type { CircuitPart } from '#core/circuitParts.ts';
 import type { Limit } from '#core/limits.ts';
 import type { SettledPad } from '#core/padModel.ts';
 import { assembleLimits } from '#pad/assembleLimits.ts';
@@ -6,32 +8,51 @@ import { memoize } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
 
 /**
- * A loss that is k times as great is reached at a flow k times smaller at the least, since loss grows
- * faster than flow; what is left below one is for water that divides otherwise between branches.
- */
-const farEnough = 0.8;
-
-/**
- * Limits of any trial pad, each worked out once, however often the day is changed. Where the flow
- * asked about stays far from every limit, those of the most likely pad serve as well.
+ * Limits of any trial pad, each worked out once, however often the day is changed.
+ *
+ * A trial pad differs from the most likely one by a factor on every loss of a side. Water then divides
+ * between branches as before, unless one of them lifts it, so of the limits only that of the pump's
+ * inlet (NPSH) moves. And since loss grows faster than flow, a loss k times as great is reached at a
+ * flow k times smaller at the least: a flow that stays below that cannot cross it.
  */
 export const limitsWith = memoize(
   (limits: Pad['limits'], site: Pad['site'], plumbing: Pad['plumbing'], best: SettledPad) => {
+    const allOf = (circuit: Circuit, of = limits) =>
+      assembleLimits(of, site, plumbing, circuit).limits;
+    const ofBest = allOf(best.circuit);
+    const still = ofBest.filter(({ kind }) => kind !== 'npsh');
+    const inletOfBest = ofBest.find(({ kind }) => kind === 'npsh')?.greatestFlow;
+    const divides = raises([...best.circuit.suction, ...best.circuit.discharge]);
     const known = new WeakMap<SettledPad, readonly Limit[]>();
-    const exact = (pad: SettledPad): readonly Limit[] => {
-      const found = known.get(pad) ?? assembleLimits(limits, site, plumbing, pad.circuit).limits;
+    const limitsOf = ({ circuit }: SettledPad): readonly Limit[] =>
+      divides ? allOf(circuit) : [...still, ...allOf(circuit, inletAlone(limits))];
+    return (pad: SettledPad, greatestFlow: number): readonly Limit[] => {
+      const worse = Math.max(1, pad.suctionFactor / best.suctionFactor);
+      const isFar = inletOfBest === undefined || greatestFlow * worse < inletOfBest;
+      if (!divides && isFar) return ofBest;
+      const found = known.get(pad) ?? limitsOf(pad);
       known.set(pad, found);
       return found;
     };
-    const ofBest = exact(best);
-    const least = Math.min(...ofBest.map(({ greatestFlow }) => greatestFlow));
-    return (pad: SettledPad, greatestFlow: number): readonly Limit[] => {
-      const worse = Math.max(
-        1,
-        pad.suctionFactor / best.suctionFactor,
-        pad.dischargeFactor / best.dischargeFactor,
-      );
-      return greatestFlow * worse < farEnough * least ? ofBest : exact(pad);
-    };
   },
 );
+
+/** Whether some branch lifts its water. */
+function raises(parts: readonly CircuitPart[]): boolean {
+  return parts.some(
+    (part) =>
+      part.kind === 'parallel' &&
+      part.branches.some((branch) => branch.lift > 0 || raises(branch.parts)),
+  );
+}
+
+function inletAlone(limits: Pad['limits']): Pad['limits'] {
+  return {
+    ...limits,
+    suctionVelocity: null,
+    dischargeVelocity: null,
+    filterRate: null,
+    heaterGreatestFlow: null,
+    suctionCovers: [],
+  };
+}
