@@ -1,4 +1,5 @@
 /** Where the example opens: plain numbers, so that the page need not carry the hydraulics for them. */
+import { foot } from '#units/factors.ts';
 import type { Basis, FilterSetup } from './ask.ts';
 
 /**
@@ -16,13 +17,14 @@ export function ofArea(filter: FilterSetup, times: number, exponent: number): Fi
   };
 }
 
-/** Clean and dirty head of the filter of the lesson on loading [m]; eight weeks from one to the other. */
-const small: FilterSetup = { cleanHead: 1.2, dirtyHead: 15, due: 56, interval: 56 };
+/** Near the filter of the lesson on loading: 4 ft clean, 50 ft dirty, eight weeks between. */
+const small: FilterSetup = { cleanHead: 4 * foot, dirtyHead: 50 * foot, due: 56, interval: 56 };
 
 /** Media that the water seeps through, as in that lesson [-]. */
 export const mediaExponent = 1.3;
 
-const onGrid = (head: number) => Math.round(head * 10) / 10;
+/** To a tenth of a foot. */
+const onGrid = (head: number) => Math.round((10 * head) / foot) * (foot / 10);
 const twice = ofArea(small, 2, mediaExponent);
 
 export const exampleBasis: Basis = {

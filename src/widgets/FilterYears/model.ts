@@ -2,6 +2,7 @@ import { batch, computed, type ReadonlySignal, type Signal, signal } from '@prea
 import { type UnitChoice, us } from '#units/choice.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
 import type { Source } from '#widgets/kit/Figure.tsx';
+import { roundStep } from '#widgets/kit/roundStep.ts';
 import { twoMemories } from '#widgets/kit/twoMemories.ts';
 import {
   type Ask,
@@ -48,7 +49,7 @@ export interface FilterYearsModel {
 
 const openingWay: Way = 'hours';
 /** Bounds of heads [m] and of days [d]; wider than any filter of a pool. */
-const head = { least: 0.1, most: 40, step: 0.1 };
+const head = { least: 0.1, most: 40, about: 0.1 };
 const days = { least: 2, most: 365 };
 
 /** One pump and its plan under two filters over a year. `first` is worked out where the page is built. */
@@ -60,6 +61,7 @@ export function createModel(example: Basis, first: Worked): FilterYearsModel {
   const isMine = computed(() => source.value === 'mine' && own.value !== undefined);
   const basis = computed(() => (isMine.value ? (own.value?.basis ?? example) : example));
   const way = signal<Way>(openingWay);
+  const step = computed(() => roundStep('head', head.about, units.value));
   const forget: (() => void)[] = [];
 
   /** A number that the example and the reader's own each keep for themselves. */
@@ -76,14 +78,14 @@ export function createModel(example: Basis, first: Worked): FilterYearsModel {
     const dirty = kept(({ filters }) => filters[at].dirtyHead);
     const dueKept = kept(({ filters }) => filters[at].due);
     const intervalKept = kept(({ filters }) => filters[at].interval);
-    const cleanHead = createDial({ ...clean, min: head.least, max: head.most, step: head.step });
+    const cleanHead = createDial({ ...clean, min: head.least, max: head.most, step });
     // A filter never loses less dirty than clean, nor is it cleaned after it is due.
     const dirtyHead = createDial({
       value: computed(() => Math.max(dirty.value.value, cleanHead.value.value)),
       set: dirty.set,
       min: cleanHead.value,
       max: head.most,
-      step: head.step,
+      step,
       page: 10,
     });
     const due = createDial({ ...dueKept, min: days.least, max: days.most, step: 1, page: 7 });

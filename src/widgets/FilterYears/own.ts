@@ -1,5 +1,7 @@
 import { padModel } from '#pad/assemble.ts';
 import type { EquipmentSection, Pad, Section } from '#pad/schema.ts';
+import { type UnitChoice, unitFor } from '#units/choice.ts';
+import { fromSI, toSI } from '#units/convert.ts';
 import type { FilterSetup } from './ask.ts';
 import { ofArea } from './basis.ts';
 import type { FilterYearsModel, OwnFilters } from './model.ts';
@@ -15,6 +17,14 @@ function filtersIn(sections: readonly Section[]): readonly EquipmentSection[] {
     }
     return section.kind === 'equipment' && section.equipment === 'filter' ? [section] : [];
   });
+}
+
+/** Heads to three figures in the reader's unit, as they would be typed. */
+function shown(filter: FilterSetup, units: UnitChoice): FilterSetup {
+  const unit = unitFor(units, 'head');
+  const round = (head: number) =>
+    toSI('head', Number(fromSI('head', head, unit).toPrecision(3)), unit);
+  return { ...filter, cleanHead: round(filter.cleanHead), dirtyHead: round(filter.dirtyHead) };
 }
 
 /** The reader's first filter beside one of twice its area, or nothing while the pad does not say both ends. */
@@ -33,7 +43,7 @@ export function ownFilters(pad: Pad): OwnFilters | undefined {
       leastSpeed: speeds.least,
       topSpeed: speeds.top,
       speed: Math.round((speeds.top * 0.55) / 50) * 50,
-      filters: [mine, ofArea(mine, 2, exponent ?? 2)],
+      filters: [mine, shown(ofArea(mine, 2, exponent ?? 2), pad.units)],
       referenceFlow: flow,
       currency: tariff.currency,
     },
