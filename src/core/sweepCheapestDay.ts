@@ -88,18 +88,22 @@ export function sweepCheapestDay(wish: SweepWish): Sweep {
 export function* sweepSteps(wish: SweepWish): Generator<number, Sweep> {
   requireWish(wish);
   const { values, narrowTo } = wish;
-  const asked = values.map((value) => wish.inputsAt(value));
-  const alike = placesAlike(asked.flatMap((inputs) => (inputs === null ? [] : [inputs.prices])));
-  const at = (value: number, inputs: CheapestDayInputs | null): Bare => {
-    const day = inputs === null ? null : cheapestDay(inputs);
-    const found = day?.kind === 'found' && inputs !== null;
-    return { value, day, character: found ? planCharacter(day, inputs.prices, alike) : null };
-  };
-  const days: Bare[] = [];
-  for (const [place, value] of values.entries()) {
-    days.push(at(value, asked[place] ?? null));
-    yield days.length;
+  const asked: (CheapestDayInputs | null)[] = [];
+  const found: (CheapestDay | null)[] = [];
+  for (const value of values) {
+    const inputs = wish.inputsAt(value);
+    asked.push(inputs);
+    found.push(inputs === null ? null : cheapestDay(inputs));
+    yield found.length;
   }
+  const alike = placesAlike(asked.flatMap((inputs) => (inputs === null ? [] : [inputs.prices])));
+  const bare = (value: number, inputs: CheapestDayInputs | null, day: CheapestDay | null): Bare => {
+    const isFound = day?.kind === 'found' && inputs !== null;
+    return { value, day, character: isFound ? planCharacter(day, inputs.prices, alike) : null };
+  };
+  const days = values.map((value, place) =>
+    bare(value, asked[place] ?? null, found[place] ?? null),
+  );
   const changes: SweepChange[] = [];
   let narrowing = 0;
   // The nearest interval lies on top, so that changes come out from the least value on.
@@ -116,7 +120,8 @@ export function* sweepSteps(wish: SweepWish): Generator<number, Sweep> {
     }
     narrowing += 1;
     const value = (before.value + after.value) / 2;
-    const middle = at(value, wish.inputsAt(value));
+    const inputs = wish.inputsAt(value);
+    const middle = bare(value, inputs, inputs === null ? null : cheapestDay(inputs));
     yield days.length + narrowing;
     waiting.push([middle, after], [before, middle]);
   }

@@ -9,13 +9,13 @@ import { createDayModel } from '#widgets/DaySheet/model.ts';
 import { changesIn } from '#widgets/WhatIf/changes.ts';
 import { createWhatIf } from '#widgets/WhatIf/model.ts';
 import { drawnOf } from '#widgets/WhatIf/picture.ts';
-import { atOnce, inSlices, type RunSweep } from '#widgets/WhatIf/slices.ts';
+import { atOnce, inSlices, type RunSteps } from '#widgets/WhatIf/slices.ts';
 import { blocksText, findingText, gapsText, planText, tableOf } from '#widgets/WhatIf/text.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 // Our own behaviour, held against the core's own cheapest day and the day sheet where it has figures.
 
-function whatIf(pad: Pad, run: RunSweep = atOnce) {
+function whatIf(pad: Pad, run: RunSteps = atOnce) {
   const day = createDayModel(storeOf(pad));
   const model = createWhatIf(day, day.pad, run);
   return { day, model, stop: model.follow() };
@@ -231,29 +231,38 @@ describe('the handle', () => {
 
 describe('working it out', () => {
   test('a sweep under way says so, and a changed pad is swept anew', () => {
-    let running: (() => void) | undefined;
-    const later: RunSweep = (steps, done) => {
-      running = () => void atOnce(steps, done);
-      return () => {
-        running = undefined;
-      };
+    const waiting = new Set<() => void>();
+    const later: RunSteps = (steps, done) => {
+      const go = () => void atOnce(steps, done);
+      waiting.add(go);
+      return () => waiting.delete(go);
+    };
+    const runAll = () => {
+      for (const go of waiting) {
+        waiting.delete(go);
+        go();
+      }
     };
     // A pad of its own, since what follows from a pad is kept for a handful of them only.
     const { model, day, stop } = whatIf(structuredClone(ownerPad), later);
     expect(findingText(model)).toBe('Working out the days …');
     expect(drawnOf(model)).toBeNull();
-    running?.();
+    runAll();
     expect(model.isDone.value).toBe(true);
-    const before = model.sweep.value;
-    // A block moved changes nothing that the cheapest day stands on.
+    const [before, own] = [model.sweep.value, model.own.value];
+    // A block moved changes the day on the sheet, and nothing that the cheapest day stands on.
     day.remove('skim');
     expect(model.sweep.value).toBe(before);
+    expect(waiting.size).toBe(1);
+    runAll();
+    expect(model.own.value[0]?.cost).toBeLessThan(own[0]?.cost ?? 0);
     day.store.edit((now) => ({ ...now, turnoverTarget: 2.4 }), 'the target');
     expect(model.isDone.value).toBe(false);
-    running?.();
+    runAll();
     expect(model.here.value?.value).toBe(2.4);
+    day.store.edit((now) => ({ ...now, turnoverTarget: 2.5 }), 'the target');
     stop();
-    expect(running).toBeUndefined();
+    expect(waiting.size).toBe(0);
   });
 
   test('in slices it comes to the same, and can be called off', async () => {

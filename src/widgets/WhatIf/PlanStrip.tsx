@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { stripPieces } from '#charts/ring.ts';
-import { format } from '#units/format.ts';
+import { format, symbolFor } from '#units/format.ts';
 import { formatPrice } from '#units/money.ts';
 import { bandsOn } from '#widgets/DaySheet/figures.ts';
 import { rpmText, spanText } from '#widgets/DaySheet/text.ts';
@@ -33,6 +33,9 @@ export function PlanStrip({ looked, model }: StripProps): JSX.Element | null {
   );
   return (
     <div class="what-if-strip">
+      <p class="what-if-strip-title" aria-hidden="true">
+        {`Speed, ${symbolFor(units, 'speed')}; below it the price of energy`}
+      </p>
       <div
         class="what-if-blocks"
         role="img"

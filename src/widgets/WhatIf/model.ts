@@ -1,5 +1,5 @@
 /** One input of the pad over a range: the price of its cheapest day, and the plan at one value. */
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import { type CheapestDay, cheapestDay } from '#core/cheapestDay.ts';
 import type { CheapestDayInputs, SpeedRow } from '#core/cheapestDayInputs.ts';
 import type { Limit } from '#core/limits.ts';
@@ -12,7 +12,7 @@ import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
 import { type Bench, type WorkedDay, withoutOverlap, workOut } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { createDial } from '#widgets/kit/dial.ts';
-import type { RunSweep } from './slices.ts';
+import type { RunSteps } from './slices.ts';
 import { type Changed, type Ground, type Sweepable, sweepablesOf } from './sweepables.ts';
 
 export type WhatIfModel = ReturnType<typeof createWhatIf>;
@@ -39,7 +39,7 @@ export interface OwnDay {
 const usualTurnovers = 1;
 
 /** `pad` follows the reader's pad when it has kept still for a moment: a sweep is a hundred days of work. */
-export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSweep) {
+export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSteps) {
   const ground = groundOf(day, pad);
   const chosenId = signal<string | null>(null);
   const looked = signal<{ readonly id: string; readonly value: number } | null>(null);
@@ -55,7 +55,9 @@ export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSw
   const known = computed(() =>
     ground.value === null || chosen.value === null ? null : lookup(ground.value, chosen.value),
   );
-  const isDone = computed(() => swept.value !== null && swept.value.of === chosen.value);
+  const owned = signal<{ readonly of: Sweepable; readonly days: readonly OwnDay[] } | null>(null);
+  const isSwept = computed(() => swept.value !== null && swept.value.of === chosen.value);
+  const isDone = computed(() => isSwept.value && owned.value?.of === chosen.value);
   const sweep = computed(() => (isDone.value ? (swept.value?.sweep ?? null) : null));
 
   const value = computed(() => {
@@ -66,17 +68,15 @@ export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSw
     return Math.min(last, Math.max(first, looked.value.value));
   });
   const blocks = computed(() => withoutOverlap(pad.value.day.blocks));
-  const ownAt = (at: number): OwnDay | null => {
-    const changed = known.value?.changedAt(at);
-    if (changed === undefined || changed === null || blocks.value.length === 0) return null;
-    const worked = unlessRefused(() => workOut(changed.bench, blocks.value, day.date.value));
+  const ownAt = (at: number, mine = blocks.value, date = day.date.value): OwnDay | null => {
+    const changed = known.value?.changedAt(at) ?? null;
+    if (changed === null || mine.length === 0) return null;
+    const worked = unlessRefused(() => workOut(changed.bench, mine, date));
     if (worked === null || worked.prices === null) return null;
     const keeps = keepsAll(worked, changed.turnovers);
     return { value: at, cost: worked.prices.day.energyCost, keeps };
   };
-  const own = computed<readonly OwnDay[]>(() =>
-    isDone.value ? (chosen.value?.values ?? []).flatMap((at) => ownAt(at) ?? []) : [],
-  );
+  const own = computed<readonly OwnDay[]>(() => (isDone.value ? (owned.value?.days ?? []) : []));
   const lookAt = (at: number): Looked | null => {
     const changed = known.value?.changedAt(at) ?? null;
     if (changed === null || known.value === null) return null;
@@ -139,8 +139,8 @@ export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSw
       ),
     ),
     /** To be called in an effect: sweeps anew whenever the input or the pad beneath it has changed. */
-    follow: () =>
-      effect(() => {
+    follow: () => {
+      const sweeping = effect(() => {
         const [input, at] = [chosen.value, known.value];
         if (input === null || at === null) return;
         const { values, narrowTo } = input;
@@ -148,8 +148,37 @@ export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSw
         return run(steps, (result) => {
           swept.value = { of: input, sweep: result };
         });
-      }),
+      });
+      // The reader's own day changes with its blocks, which the sweep does not stand on.
+      const ownDays = effect(() => {
+        const input = chosen.value;
+        if (input === null || !isSwept.value) return;
+        // Read here, since the steps are taken later, when nobody follows any more.
+        const [mine, date] = [blocks.value, day.date.value];
+        const steps = ownSteps(input.values, (at) => untracked(() => ownAt(at, mine, date)));
+        return run(steps, (days) => {
+          owned.value = { of: input, days: days ?? [] };
+        });
+      });
+      return () => {
+        sweeping();
+        ownDays();
+      };
+    },
   };
+}
+
+function* ownSteps(
+  values: readonly number[],
+  ownAt: (value: number) => OwnDay | null,
+): Generator<number, readonly OwnDay[]> {
+  const days: OwnDay[] = [];
+  for (const value of values) {
+    const day = ownAt(value);
+    if (day !== null) days.push(day);
+    yield days.length;
+  }
+  return days;
 }
 
 /** The pad as it is; the same object as long as nothing that a sweep stands on has changed. */

@@ -1,24 +1,23 @@
-/** A sweep takes longer than one frame, so it is worked out in slices between which the page can breathe. */
+/** What takes longer than one frame is worked out in slices between which the page can breathe. */
 import { CoreError } from '#core/errors.ts';
-import type { Sweep } from '#core/sweepCheapestDay.ts';
 
-/** Works a sweep out and tells its end, null where the core refuses; call the result to call it off. */
-export type RunSweep = (
-  steps: Generator<number, Sweep>,
-  done: (sweep: Sweep | null) => void,
+/** Takes all steps and tells their end, null where the core refuses; call the result to call it off. */
+export type RunSteps = <Result>(
+  steps: Generator<unknown, Result>,
+  done: (result: Result | null) => void,
 ) => () => void;
 
 /** Longest slice [ms]; a single day may take a little more. */
 const slice = 10;
 
-export const inSlices: RunSweep = (steps, done) => {
+export const inSlices: RunSteps = (steps, done) => {
   let waiting: ReturnType<typeof setTimeout> | undefined;
   const go = () => {
     const until = performance.now() + slice;
     do {
       const step = next(steps);
       if (step === null || step.done) {
-        done(step === null ? null : (step.value as Sweep));
+        done(step === null ? null : step.value);
         return;
       }
     } while (performance.now() < until);
@@ -29,18 +28,18 @@ export const inSlices: RunSweep = (steps, done) => {
 };
 
 /** All of it at once, for where no page waits. */
-export const atOnce: RunSweep = (steps, done) => {
+export const atOnce: RunSteps = (steps, done) => {
   for (;;) {
     const step = next(steps);
     if (step === null || step.done) {
-      done(step === null ? null : (step.value as Sweep));
+      done(step === null ? null : step.value);
       return () => {};
     }
   }
 };
 
 /** The next step; null where figures that each are allowed make no sense together. */
-function next(steps: Generator<number, Sweep>): IteratorResult<number, Sweep> | null {
+function next<Result>(steps: Generator<unknown, Result>): IteratorResult<unknown, Result> | null {
   try {
     return steps.next();
   } catch (error) {

@@ -40,6 +40,8 @@ const percent = (share: number, units: UnitChoice) => format('share', share, uni
 /** A nominal size without its unit: "2-1/2". */
 const bare = (nominal: string) => nominal.split(' ')[0] ?? nominal;
 
+const isCents = (price: number) => Math.abs(price * 100 - Math.round(price * 100)) < 1e-6;
+
 /** Minutes on an axis in the reader's unit of time. */
 function minutesUnit(units: UnitChoice): ShownUnit {
   const { show, store } = shownUnit('duration', units);
@@ -90,7 +92,8 @@ const makers: Makers = {
   }),
   dearPrice: (_, input, { currency }) => ({
     name: 'The dear price alone',
-    value: (price) => `${formatMoney(price, currency, { places: 3 })} in the dear hours`,
+    value: (price) =>
+      `${formatMoney(price, currency, { places: isCents(price) ? 2 : 3 })} in the dear hours`,
     more: 'A tenth on the dear price',
     side: {
       axis: niceAxis(ends(input)),
@@ -114,7 +117,7 @@ const makers: Makers = {
         })),
         fine: [],
       },
-      title: `Longest ${sideWord[side]} pipe; the others move with it`,
+      title: `Size of the longest ${sideWord[side]} pipe`,
       unit: range.mainSize(0).nominal.split(' ').at(-1) ?? '',
     },
     note: `Every ${sideWord[side]} pipe moves as many nominal sizes within its own standard, and its fittings with it. A limit on the velocity in the pipe moves as well.${
