@@ -9,9 +9,11 @@ import { yearPlanOf } from '#pad/assembleYear.ts';
 import { demos, lodgePad, ownerPad } from '#pad/demos.ts';
 import { emptyPad } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
+import { us } from '#units/choice.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
 import { limitsWith } from '#widgets/HowSure/limitsOf.ts';
 import { createSureness } from '#widgets/HowSure/model.ts';
+import { axisOf, columns, pileOf, rowsFor } from '#widgets/HowSure/plot.ts';
 import { inSlices } from '#widgets/HowSure/slices.ts';
 import {
   bandTable,
@@ -19,6 +21,7 @@ import {
   limitText,
   needText,
   noLimitCrossed,
+  partsText,
   pictureTitle,
   plusMinus,
   shareText,
@@ -285,11 +288,13 @@ describe('the words', () => {
   });
 
   test('say where trials and straight lines part, and then tell the trials', async () => {
-    expect(findingText(sureness(lodgePad).model)).not.toContain('straight lines');
+    expect(partsText(sureness(lodgePad).model)).toBe('');
     const model = await looked(lodgePad);
     const shown = model.focus.value;
     expect(shown?.parts).toBe(true);
-    expect(findingText(model)).toMatch(/That is what the trial pads say; .* straight lines/);
+    expect(partsText(model)).toMatch(/^For energy and money the two part: .* trial pads\.$/);
+    expect(yearText(model)).toContain(' by straight lines alone, most likely ');
+    expect(yearText(await looked(ownerPad))).not.toContain('straight lines');
     const low = ((shown?.trial?.low ?? 0) / 3.6e6).toFixed(2);
     expect(findingText(model)).toContain(`between ${low} and `);
     expect(plain(pictureTitle(model, shown as NonNullable<typeof shown>))).toMatch(
@@ -323,6 +328,41 @@ describe('the words', () => {
       'Money',
       'Money, the year 2027',
     ]);
+  });
+});
+
+describe('the picture', () => {
+  test('piles one mark for each trial pad, within its axis and without a gap', async () => {
+    const model = await looked(lodgePad);
+    for (const shown of model.shown.value) {
+      const axis = axisOf(shown, model.units.value);
+      const pile = pileOf(shown, axis);
+      expect(pile).toHaveLength(200);
+      for (const { column, row } of pile) {
+        expect(column >= 0 && column < columns).toBe(true);
+        const below = pile.filter((one) => one.column === column && one.row < row);
+        expect(below).toHaveLength(row);
+      }
+      const outside = shown.dots.filter((one) => one < shown.told.low || one > shown.told.high);
+      expect(pile.filter(({ isInside }) => !isInside)).toHaveLength(outside.length);
+      expect(rowsFor(model.shown.value, model.units.value)).toBeGreaterThanOrEqual(
+        Math.max(...pile.map(({ row }) => row + 1)),
+      );
+      for (const end of [shown.band.low, shown.band.high, shown.trial?.low, shown.trial?.high]) {
+        expect(end).toBeGreaterThan(axis.min);
+        expect(end).toBeLessThan(axis.max);
+      }
+      expect(axis.ticks.length).toBeGreaterThan(1);
+    }
+  });
+
+  test('has room about a value that is in no doubt, nothing included', () => {
+    const none = { low: 0, high: 0 };
+    const certain = { of: 'cost' as const, best: 0, band: none, trial: null, parts: false };
+    const axis = axisOf({ ...certain, told: none, dots: [] }, us);
+    expect(axis.min).toBeLessThan(0);
+    expect(axis.max).toBeGreaterThan(0);
+    expect(rowsFor([], us)).toBe(12);
   });
 });
 

@@ -10,6 +10,7 @@ import { useSettled } from '#widgets/kit/settle.ts';
 import { createSureness, type SurenessModel } from './model.ts';
 import { Narrowing } from './Narrowing.tsx';
 import { Pads } from './Pads.tsx';
+import { rowsFor } from './plot.ts';
 import {
   answerNames,
   bandTable,
@@ -18,12 +19,16 @@ import {
   limitText,
   needText,
   noLimitCrossed,
+  partsText,
   pictureText,
   yearText,
 } from './text.ts';
 
 /** How long the pad keeps still before the trial pads are asked anew [ms]. */
 const rest = 300;
+
+/** A need left short in a smaller share of the pads than this is no cause for worry [-]. */
+const seldom = 0.005;
 
 /** How sure the day is, and which reading would make it surer. */
 export function HowSure({ id, day }: { readonly id: string; readonly day: DayModel }): JSX.Element {
@@ -33,6 +38,8 @@ export function HowSure({ id, day }: { readonly id: string; readonly day: DayMod
   const finding = useComputed(() => findingText(model));
   const year = useComputed(() => yearText(model));
   const table = useComputed(() => bandTable(model));
+  const parts = useComputed(() => partsText(model));
+  const height = useComputed(() => rowsFor(model.shown.value, model.units.value));
   const isWaiting = useComputed(() => (model.isFresh.value ? 'sure-pads' : 'sure-pads is-waiting'));
   if (model.focus.value === null) return <p class="cheapest-finding">{finding}</p>;
   return (
@@ -41,10 +48,12 @@ export function HowSure({ id, day }: { readonly id: string; readonly day: DayMod
       <p class="cheapest-finding">{finding}</p>
       <div class={isWaiting}>
         {model.shown.value.map((shown) => (
-          <Pads key={shown.of} shown={shown} model={model} />
+          <Pads key={shown.of} shown={shown} model={model} height={height.value} />
         ))}
       </div>
-      <p class="sure-note">{pictureText}</p>
+      <p class="sure-note">
+        {pictureText} {parts}
+      </p>
       <p class="sure-year">{year}</p>
       <Narrowing model={model} />
       <Chances model={model} />
@@ -95,7 +104,10 @@ function Chances({ model }: { model: SurenessModel }): JSX.Element | null {
           <li class="sure-chance">No trial pad crosses any of your limits.</li>
         )}
         {chances.needs.map((chance) => (
-          <li key={chance.of.id} class={chance.share > 0 ? 'sure-chance is-warn' : 'sure-chance'}>
+          <li
+            key={chance.of.id}
+            class={chance.share >= seldom ? 'sure-chance is-warn' : 'sure-chance'}
+          >
             {needText(chance)}
           </li>
         ))}

@@ -3,7 +3,7 @@ import type { Quantity } from '#charts/marks.tsx';
 import { fraction, type TickedAxis } from '#charts/scale.ts';
 import type { DayAnswer } from '#core/dayBands.ts';
 import type { Shown, SurenessModel } from './model.ts';
-import { axisOf, columns, highest, type Pile, pileOf } from './plot.ts';
+import { axisOf, columns, type Pile, pileOf } from './plot.ts';
 import { answerNames, pictureTitle, plusMinus, valueText } from './text.ts';
 
 /** Whose ink and shape an answer has. */
@@ -13,17 +13,20 @@ export const markOf: Readonly<Record<DayAnswer, Quantity>> = {
   cost: 'money',
 };
 
-/** Rows of marks that always have room, so that the picture does not jump with every change. */
-const rows = 12;
-
 export const percent = (part: number): string => `${(part * 100).toFixed(2)}%`;
 
+interface PadsProps {
+  readonly shown: Shown;
+  readonly model: SurenessModel;
+  /** Rows of marks that there is room for. */
+  readonly height: number;
+}
+
 /** One answer: trial pads piled on its axis, and under them the bar that holds 95 %. */
-export function Pads({ shown, model }: { shown: Shown; model: SurenessModel }): JSX.Element {
+export function Pads({ shown, model, height }: PadsProps): JSX.Element {
   const { of, best, told, band, trial } = shown;
   const axis = axisOf(shown, model.units.value);
   const pile = pileOf(shown, axis);
-  const height = Math.max(rows, highest(pile));
   const at = (value: number) => fraction(axis, value);
   const likely = valueText(model, of, best, told);
   return (

@@ -44,5 +44,13 @@ export function pileOf({ dots, told }: Shown, axis: TickedAxis): readonly Pile[]
     });
 }
 
-export const highest = (pile: readonly Pile[]): number =>
-  pile.reduce((most, { row }) => Math.max(most, row + 1), 0);
+/** Rows of marks that always have room, so that the picture does not jump with every change. */
+const leastRows = 12;
+
+/** Rows of the highest pile of several pictures, so that they stand on one ground. */
+export function rowsFor(all: readonly Shown[], units: UnitChoice): number {
+  const heights = all.flatMap((shown) =>
+    pileOf(shown, axisOf(shown, units)).map(({ row }) => row + 1),
+  );
+  return Math.max(leastRows, ...heights);
+}

@@ -82,13 +82,7 @@ export function findingText(model: SurenessModel): string {
   const focus = model.focus.value;
   if (focus === null)
     return 'The pad does not say enough yet for a day: it needs a pump and blocks that can be run.';
-  const texts = [
-    ...hardTexts(model),
-    bandText(model, focus),
-    partsText(model, focus),
-    nextText(model),
-    nothingRead(model),
-  ];
+  const texts = [...hardTexts(model), bandText(model, focus), nothingRead(model), nextText(model)];
   return texts.filter((words) => words !== '').join(' ');
 }
 
@@ -105,10 +99,12 @@ function bandText(model: SurenessModel, { of, best, told }: Shown): string {
   return `Your day ${verbs[of]} between ${low} and ${high}, most likely ${likely}.`;
 }
 
-function partsText(model: SurenessModel, { of, parts, band }: Shown): string {
-  return parts
-    ? `That is what the trial pads say; the doubt is too large, or too lopsided, for straight lines, which would have said ${rangeText(model, of, band)}.`
-    : '';
+/** Where trials and slopes part, what to think of it; nothing where they agree. */
+export function partsText(model: SurenessModel): string {
+  const apart = model.shown.value.filter(({ parts }) => parts);
+  if (apart.length === 0) return '';
+  const names = apart.map(({ of }) => answerNames[of].toLowerCase()).join(' and ');
+  return `For ${names} the two part: the doubt is too large or too lopsided for straight lines. There the figures told are those of the trial pads.`;
 }
 
 /** What one more reading would leave of the width, in words. */
@@ -143,7 +139,9 @@ export function yearText(model: SurenessModel): string {
   const { best, band } = year.cost;
   const places = band.high - band.low < 10 ? 2 : 0;
   const say = (amount: number) => formatMoney(amount, model.currency.value, { places });
-  return `The year ${year.number} costs between ${say(band.low)} and ${say(band.high)}, most likely ${say(best)}.`;
+  const byLines = model.shown.value.some(({ of, parts }) => of === 'cost' && parts);
+  const how = byLines ? ' by straight lines alone' : '';
+  return `The year ${year.number} costs between ${say(band.low)} and ${say(band.high)}${how}, most likely ${say(best)}.`;
 }
 
 /** A share in words: "1 of 8", "3 of 10", "all but 1 of 40". */
@@ -193,7 +191,7 @@ export const noLimitCrossed = (model: SurenessModel): boolean =>
 export const boundsText =
   'In these bands: what your readings, their instruments and your description leave open about pipes, filter, pump curve and watts. Errors of different readings count as independent. Not in them: prices, which count as exact, the weather, wear, and a filter that loads or is cleaned.';
 
-export const pictureText = `Each mark is one of ${drawnTrials} trial pads that would give your readings. The bar holds 95 % by straight lines about the most likely pad; the two thin strokes hold 95 % of ${trialCount} trial pads.`;
+export const pictureText = `Each mark is one of ${drawnTrials} trial pads that would give your readings. The bar holds 95 % by straight lines about the most likely pad; the two upright strokes hold 95 % of ${trialCount} trial pads.`;
 
 /** Spoken name of the picture of one answer. */
 export function pictureTitle(model: SurenessModel, { of, best, band, trial }: Shown): string {
