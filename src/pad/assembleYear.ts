@@ -88,8 +88,8 @@ export interface YearWishes {
   readonly year: number;
   /** A day to hold all year, instead of the plans of the pad. */
   readonly blocks?: readonly PadBlock[];
-  /** Stretches of frost by the day, where the reader has a series of temperatures. */
-  readonly frostOn?: (date: CalendarDate) => readonly Span[];
+  /** Stretches of frost by the day, where the reader has a series of temperatures; undefined for a day it lacks. */
+  readonly frostOn?: ((date: CalendarDate) => readonly Span[] | undefined) | undefined;
 }
 
 /** The year as the core takes it, or null while pump, pool or price is not known. */

@@ -4,17 +4,12 @@ import { minutesTo1970 } from '#pad/formats/series.ts';
 import { emptyPad } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
+import { comingText } from '#widgets/MeterCheck/comingText.ts';
 import { createMeterCheck, type MeterModel } from '#widgets/MeterCheck/model.ts';
 import { drawnOf } from '#widgets/MeterCheck/picture.ts';
 import { type FileNews, readSeries } from '#widgets/MeterCheck/readSeries.ts';
 import type { StartReading } from '#widgets/MeterCheck/startReading.ts';
-import {
-  comingText,
-  dayTable,
-  fileText,
-  findingText,
-  hourTable,
-} from '#widgets/MeterCheck/text.ts';
+import { dayTable, fileText, findingText, hourTable } from '#widgets/MeterCheck/text.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');

@@ -3,8 +3,8 @@ import type { JSX } from 'preact';
 import type { CellUnit, CsvChoice, Wanted } from '#pad/formats/csvLook.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { Field } from '#widgets/kit/Field.tsx';
+import { comingText } from './comingText.ts';
 import type { FileIn } from './fileIn.ts';
-import { comingText } from './text.ts';
 
 interface FileInProps<Result> {
   readonly id: string;
@@ -35,7 +35,7 @@ export function FileField<Result>(props: FileInProps<Result>): JSX.Element {
       <Field id={id} label={label} hint={hint} problem={wrong}>
         <input
           id={id}
-          class="form-file"
+          class="file-field"
           type="file"
           accept={accept}
           aria-invalid={wrong.value !== undefined}

@@ -136,7 +136,11 @@ function Picture({ model }: { model: MeterModel }): JSX.Element | null {
         labels={
           <>
             {drawn.modelledLabel && (
-              <CurveLabel of="power" text="pump as modelled" at={drawn.modelledLabel} />
+              <CurveLabel
+                of="power"
+                text={isLifted ? 'with the pump as modelled' : 'pump as modelled'}
+                at={drawn.modelledLabel}
+              />
             )}
             {drawn.meteredLabel && (
               <CurveLabel of="power" text="metered" at={drawn.meteredLabel} strong />

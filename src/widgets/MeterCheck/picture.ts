@@ -23,10 +23,11 @@ const time: Side = {
   axis: {
     min: 0,
     max: 1440,
-    ticks: [0, 3, 6, 9, 12, 15, 18, 21, 24].map((hour) => ({
+    ticks: [0, 6, 12, 18, 24].map((hour) => ({
       value: hour * 60,
       label: hour === 24 ? '24:00' : clock(hour * 60),
     })),
+    fine: Array.from({ length: 24 }, (_, hour) => hour * 60),
   },
   title: 'Time of day',
   unit: '',
@@ -61,11 +62,30 @@ function smooth(powers: Powers, x: Axis, y: Axis): string {
   );
 }
 
+/** Points along the steps, the jumps too, so that no words are laid over them. */
 function spotsOf(powers: Powers, x: Axis, y: Axis): readonly Spot[] {
   const length = 1440 / powers.length;
-  return powers.flatMap((power, index) =>
-    power === null ? [] : [{ x: fraction(x, length * (index + 0.5)), y: 1 - fraction(y, power) }],
-  );
+  return powers.flatMap((power, index) => {
+    if (power === null) return [];
+    const before = powers[index - 1] ?? power;
+    const jump = [0.2, 0.4, 0.6, 0.8].map((part) => before + part * (power - before));
+    const from = fraction(x, length * index);
+    const at = (place: number, value: number) => ({ x: place, y: 1 - fraction(y, value) });
+    return [
+      ...jump.map((value) => at(from, value)),
+      at(fraction(x, length * (index + 0.5)), power),
+    ];
+  });
+}
+
+/** Slots finer than half an hour are drawn by the half hour: what jitters faster hides the lines. */
+function drawnSlots(powers: Powers): Powers {
+  if (powers.length <= 48) return powers;
+  const share = powers.length / 48;
+  return Array.from({ length: 48 }, (_, index) => {
+    const own = powers.slice(share * index, share * (index + 1)).filter((power) => power !== null);
+    return own.length === 0 ? null : own.reduce((sum, power) => sum + power, 0) / own.length;
+  });
 }
 
 /** The mean day by slots, or by the hour where intervals are longer. */
@@ -87,21 +107,22 @@ function meanDay({ slots, stretch }: Held): {
 export function drawnOf(model: MeterModel): Drawn | null {
   const held = model.held.value;
   if (held === null) return null;
-  const { metered, modelled: pump } = meanDay(held);
+  const day = meanDay(held);
+  const [metered, pump] = [drawnSlots(day.metered), drawnSlots(day.modelled)];
   // Beside a whole house the pump stands on what the house draws, so that the two lines can meet.
   const { kind, rest } = held.house;
   const isLifted = model.measures.value === 'house' && kind === 'told';
-  const below = isLifted ? rest.map((power) => Math.max(0, power)) : [];
+  const below = isLifted ? drawnSlots(rest.map((power) => Math.max(0, power))) : [];
   const modelled = pump.map((power, index) =>
     power === null ? null : power + (below[index] ?? 0),
   );
   const greatest = Math.max(1, ...[...metered, ...modelled].map((power) => power ?? 0));
-  const y = quantitySide('Mean power', 'power', model.units.value, { max: 1.2 * greatest });
+  const y = quantitySide('Mean power', 'power', model.units.value, { max: 1.12 * greatest });
   const [x, axis] = [time.axis, y.axis];
   const [modelledLabel, meteredLabel, restLabel] = placeLabels([
-    { line: spotsOf(modelled, x, axis), width: 0.34, height: 0.09, wish: 0.45 },
-    { line: spotsOf(metered, x, axis), width: 0.24, height: 0.09, wish: 0.8 },
-    { line: spotsOf(below, x, axis), width: 0.4, height: 0.09, wish: 0.15 },
+    { line: spotsOf(modelled, x, axis), width: isLifted ? 0.56 : 0.4, height: 0.09, wish: 0.4 },
+    { line: spotsOf(metered, x, axis), width: 0.22, height: 0.09, wish: 0.65 },
+    { line: spotsOf(below, x, axis), width: 0.42, height: 0.09, wish: 0.1 },
   ]);
   return {
     x: time,

@@ -3,13 +3,12 @@ import type { TableData } from '#charts/Table.tsx';
 import type { MeterTotals, PumpCheck } from '#core/meter.ts';
 import { fewestDays, type HouseCheck } from '#core/meterHouse.ts';
 import { dateOfMinute } from '#pad/formats/dateOfMinute.ts';
-import { noteSentence, problemSentenceOf } from '#pad/formats/fileSentences.ts';
+import { noteSentence } from '#pad/formats/fileSentences.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import { hardSpace } from '#units/numerals.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { kilowattHours, lengthText, percentText } from '#widgets/DaySheet/text.ts';
-import type { Coming } from './fileIn.ts';
 import type { Held, MeterModel } from './model.ts';
 
 /** A difference of this share is nothing to look into; common practice, no source. */
@@ -109,28 +108,6 @@ export function fileText(model: MeterModel): readonly string[] {
   const what = `${there.isInvented ? 'Invented file' : `“${there.name}”`}: ${count} intervals of ${lengthText(step)}, ${dateOfMinute(first.start)} to ${until}.`;
   return [what, ...notes.map((note) => noteSentence(note, 'meter'))];
 }
-
-/** Where a file on its way in stands; empty when there is nothing to say. */
-export function comingText(
-  coming: Coming,
-  kind: 'meter' | 'temperature',
-  hasOther: boolean,
-): string {
-  switch (coming.kind) {
-    case 'idle':
-      return '';
-    case 'reading':
-      return `Reading “${coming.of.name}”: ${percentText(coming.share)}.`;
-    case 'asks':
-      return `“${coming.of.name}” can be read in more than one way. Choose below, then read it.`;
-    case 'calledOff':
-      return `“${coming.of.name}” was not read to its end. ${stays(hasOther)}`.trim();
-    case 'refused':
-      return `“${coming.of.name}”: ${problemSentenceOf(coming.problem, kind)} ${stays(hasOther)}`.trim();
-  }
-}
-
-const stays = (hasOther: boolean) => (hasOther ? 'What was loaded before stays.' : '');
 
 const meanPower = (joules: number, { minutes }: MeterTotals) =>
   minutes > 0 ? joules / (60 * minutes) : Number.NaN;

@@ -9,6 +9,7 @@ import { symbolFor } from '#units/format.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
+import { FrostSeries } from './FrostSeries.tsx';
 import type { YearModel } from './model.ts';
 import { Plans } from './Plans.tsx';
 import { shortMonths } from './text.ts';
@@ -83,6 +84,7 @@ export function Said({ id, model }: PartProps): JSX.Element {
         {conditions.map(each)}
       </fieldset>
       <Monthly id={id} model={model} />
+      <FrostSeries id={`${id}-series`} model={model} />
       <fieldset class="year-group">
         <legend>A pump that is to pay for itself</legend>
         {purchase.map(each)}
@@ -150,10 +152,18 @@ function HoursField({ id, model }: PartProps): JSX.Element {
 /** Water temperature and frost month by month. */
 function Monthly({ id, model }: PartProps): JSX.Element {
   const { waterTemperatures, frostHours } = model.given.value;
-  const has = waterTemperatures.length === 12 || frostHours.length === 12;
+  const whole = [waterTemperatures, frostHours].filter(({ length }) => length === 12).length;
   const fill = () => {
     model.day.store.edit(
-      (now) => ({ ...now, year: { ...now.year, ...typicalYear } }),
+      ({ year, ...now }) => ({
+        ...now,
+        year: {
+          ...year,
+          ...typicalYear,
+          ...(waterTemperatures.length === 12 && { waterTemperatures }),
+          ...(frostHours.length === 12 && { frostHours }),
+        },
+      }),
       'the months of the year',
     );
   };
@@ -170,16 +180,23 @@ function Monthly({ id, model }: PartProps): JSX.Element {
         Cold water is thicker, and frost calls for hours of its own. The year to begin with is
         invented: put your own months in its place.
       </p>
-      {has ? (
+      {whole > 0 ? (
         <div class="year-months">
           {shortMonths.map((label, index) => (
             <Month key={label} id={`${id}-${index}`} model={model} month={index} label={label} />
           ))}
         </div>
       ) : null}
-      <button type="button" class="button button-quiet" onClick={has ? clear : fill}>
-        {has ? 'Clear the months' : 'Begin with an invented year'}
-      </button>
+      {whole < 2 && (
+        <button type="button" class="button button-quiet" onClick={fill}>
+          {whole === 0 ? 'Begin with an invented year' : 'Invent the months that are missing'}
+        </button>
+      )}
+      {whole > 0 && (
+        <button type="button" class="button button-quiet" onClick={clear}>
+          Clear the months
+        </button>
+      )}
     </fieldset>
   );
 }
@@ -202,24 +219,28 @@ function Month({ id, model, month, label }: MonthProps): JSX.Element {
   };
   return (
     <div class="year-month">
-      <QuantityField
-        id={`${id}-water`}
-        label={`${label}, water`}
-        value={temperature}
-        entry={entry}
-        unit={unit}
-        whenEmpty="Give a temperature here."
-        apply={(value) => put(['waterTemperatures', month], value, 'the water of a month')}
-      />
-      <QuantityField
-        id={`${id}-frost`}
-        label={`${label}, frost`}
-        value={frost}
-        entry={hours}
-        unit="h"
-        whenEmpty="Give the hours here; 0 for none."
-        apply={(value) => put(['frostHours', month], value, 'the frost of a month')}
-      />
+      {temperature.value !== undefined && (
+        <QuantityField
+          id={`${id}-water`}
+          label={`${label}, water`}
+          value={temperature}
+          entry={entry}
+          unit={unit}
+          whenEmpty="Give a temperature here."
+          apply={(value) => put(['waterTemperatures', month], value, 'the water of a month')}
+        />
+      )}
+      {frost.value !== undefined && (
+        <QuantityField
+          id={`${id}-frost`}
+          label={`${label}, frost`}
+          value={frost}
+          entry={hours}
+          unit="h"
+          whenEmpty="Give the hours here; 0 for none."
+          apply={(value) => put(['frostHours', month], value, 'the frost of a month')}
+        />
+      )}
     </div>
   );
 }

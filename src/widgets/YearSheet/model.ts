@@ -9,6 +9,7 @@ import { unlessRefused } from '#pad/memo.ts';
 import type { Path } from '#pad/path.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { startReading } from '#widgets/MeterCheck/startReading.ts';
 import {
   type Amounts,
   type BesideKind,
@@ -21,6 +22,7 @@ import {
   sideOf,
   type YearBeside,
 } from './beside.ts';
+import { createFrost } from './frost.ts';
 import { createPlans } from './plans.ts';
 import { seasonFacts } from './seasons.ts';
 
@@ -44,7 +46,13 @@ export type YearModel = ReturnType<typeof createYear>;
 /** `pad` follows the reader's pad when it has kept still for a moment: a year is 365 days of work. */
 export function createYear(day: DayModel, pad: ReadonlySignal<Pad>) {
   const number = computed(() => pad.value.day.date?.year ?? day.date.value.year);
-  const plan = computed(() => yearPlanOf(pad.value, padModel(pad.value), { year: number.value }));
+  const frost = createFrost(day, number, startReading);
+  const plan = computed(() =>
+    yearPlanOf(pad.value, padModel(pad.value), {
+      year: number.value,
+      frostOn: frost.frostOn.value,
+    }),
+  );
   const mine = computed<Report | null>(() => {
     const now = plan.value;
     return now === null ? null : unlessRefused(() => yearReport(now));
@@ -105,6 +113,7 @@ export function createYear(day: DayModel, pad: ReadonlySignal<Pad>) {
   return {
     day,
     pad,
+    frost,
     units: day.units,
     currency: day.currency,
     number,
