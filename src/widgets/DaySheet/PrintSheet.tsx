@@ -247,7 +247,10 @@ function Sums({ model, day }: PartProps): JSX.Element {
           <li>
             <b>{formatMoney(prices.day.cost, currency)}</b> for the day
           </li>
-          <li>{formatMoney(prices.year.cost, currency)} for the year</li>
+          <li>
+            {formatMoney(prices.year.cost, currency)}{' '}
+            {model.pad.value.year.plans.length === 0 ? 'for the year' : 'for a year of such days'}
+          </li>
         </>
       )}
     </ul>

@@ -39,8 +39,8 @@ export interface YearBeside extends YearSide {
   readonly kind: BesideKind;
   /** Days on which a need stays short [d]; null where that is not known. */
   readonly shortDays: number | null;
-  /** Share of the water that is missing although it runs round the clock [-]. */
-  readonly lack: number;
+  /** Share by which one speed moves less, although it runs round the clock, or more, out in frost [-]. */
+  readonly extra: number;
 }
 
 /** One speed and the pump before are taken to run from this minute on; common practice, no source. */
@@ -80,7 +80,7 @@ export function planYear(pad: Pad, plan: Plan, which: OtherPlan): YearBeside | n
     ...plan,
     plans: plan.plans.map((each) => ({ ...each, blocks: laid })),
   });
-  return { kind: 'plan', ...sideOf(report), shortDays: report.shortDays, lack: 0 };
+  return { kind: 'plan', ...sideOf(report), shortDays: report.shortDays, extra: 0 };
 }
 
 /** The pump's top speed and nothing else, in each season for as long as the same water takes. */
@@ -89,12 +89,12 @@ export function oneSpeedYear(pad: Pad, plan: Plan, mine: Report): YearBeside | n
   if (speeds === null) return null;
   const wish = { ratio: speeds.top / speeds.reference, start: runStart };
   const report = yearReport(sameWaterYear(plan, mine, wish));
-  const lack = mine.volumeMoved > 0 ? 1 - report.volumeMoved / mine.volumeMoved : 0;
+  const extra = mine.volumeMoved > 0 ? report.volumeMoved / mine.volumeMoved - 1 : 0;
   return {
     kind: 'oneSpeed',
     ...sideOf(report),
     shortDays: report.shortDays,
-    lack: Math.max(0, lack),
+    extra,
   };
 }
 
@@ -118,6 +118,6 @@ export function oldPumpYear(tariff: Tariff, year: number, { year: said }: Pad): 
     minutes: sum('minutes'),
     months,
     shortDays: null,
-    lack: 0,
+    extra: 0,
   };
 }

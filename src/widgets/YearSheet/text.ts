@@ -89,14 +89,18 @@ function besideText(model: YearModel): string {
   if (mine === null || other === null) return '';
   const saved = other.cost - mine.cost;
   const name = besideName(model, other.kind);
-  const lack =
-    other.lack > 0.005
-      ? `, which moves ${Math.round(100 * other.lack)}${hardSpace}% less although it runs round the clock`
-      : '';
-  if (Math.abs(saved) < 0.5) return `That is as much as ${name}${lack}.`;
+  const but = extraText(other);
+  if (Math.abs(saved) < 0.5) return `That is as much as ${name}${but}.`;
   return saved > 0
-    ? `That is ${say(model, saved)} less than ${name}${lack}.`
-    : `That is ${say(model, -saved)} more than ${name}${lack}.`;
+    ? `That is ${say(model, saved)} less than ${name}${but}.`
+    : `That is ${say(model, -saved)} more than ${name}${but}.`;
+}
+
+/** Where one speed cannot move the very same water. */
+function extraText({ extra }: YearBeside): string {
+  const share = `${Math.round(100 * Math.abs(extra))}${hardSpace}%`;
+  if (extra < -0.01) return `, which moves ${share} less although it runs round the clock`;
+  return extra > 0.01 ? `, which moves ${share} more, because in frost it has no slower speed` : '';
 }
 
 function gasText(model: YearModel): string {
@@ -280,8 +284,14 @@ export function monthTable(model: YearModel): TableData {
   const [side, mine] = [model.side.value, model.mine.value];
   const others = model.besides.value;
   const all = side === null ? [] : [side, ...others];
+  // One column, one number of places: cents only where no month comes to a hundred.
+  const isSmall = all.every(({ months }) => months.every(({ cost }) => Math.abs(cost) < 100));
+  const inColumn = (value: number) =>
+    model.measure.value === 'money'
+      ? formatMoney(value, model.currency.value, { places: isSmall ? 2 : 0 })
+      : words.say(value);
   const told = (amounts: Amounts | undefined) =>
-    amounts === undefined ? noValue : orDash(words.of(amounts), words.say);
+    amounts === undefined ? noValue : orDash(words.of(amounts), inColumn);
   return {
     caption: `${words.name} in ${model.number.value}, month by month`,
     columns: [

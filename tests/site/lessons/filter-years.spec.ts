@@ -25,7 +25,7 @@ test('ways and days between cleanings by the keys: the energy is that of the cor
   const figure = page.locator('#filter-years');
   const finding = figure.locator('.figure-finding');
   await expect(finding).toContainText(`that takes ${energyShown({ way: 'hours' })}`);
-  await figure.getByLabel('More hours').focus();
+  await figure.locator('#filter-years-way-hours').focus();
   await page.keyboard.press('ArrowRight');
   await expect(finding).toContainText(`that takes ${energyShown({ way: 'speed' })}`);
   await figure.locator('#filter-years-interval-0').focus();
