@@ -10,7 +10,14 @@ import { changesIn } from '#widgets/WhatIf/changes.ts';
 import { createWhatIf } from '#widgets/WhatIf/model.ts';
 import { drawnOf } from '#widgets/WhatIf/picture.ts';
 import { atOnce, inSlices, type RunSteps } from '#widgets/WhatIf/slices.ts';
-import { blocksText, findingText, gapsText, planText, tableOf } from '#widgets/WhatIf/text.ts';
+import {
+  blocksText,
+  findingText,
+  gapsText,
+  lineNotes,
+  planText,
+  tableOf,
+} from '#widgets/WhatIf/text.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 // Our own behaviour, held against the core's own cheapest day and the day sheet where it has figures.
@@ -194,6 +201,17 @@ describe('in words', () => {
     model.dial.apply(-2);
     expect(plain(planText(model))).toMatch(/^1-1\/4 in pipe: no day\. .* cannot be had together/);
     expect(blocksText(model)).toBe('');
+  });
+
+  test('a day that keeps its price or falls short has a word beside its line', () => {
+    const { model } = whatIf(ownerPad);
+    expect(lineNotes(model)).toEqual([
+      'Dotted: there the day on your sheet does not keep all that is asked.',
+    ]);
+    model.choose('temperature');
+    expect(lineNotes(model).join(' ')).toContain('at the same speed this pump is taken to draw');
+    model.choose('prices');
+    expect(lineNotes(model)).toEqual([]);
   });
 
   test('a pad that says too little is told so', () => {

@@ -17,7 +17,15 @@ import { createWhatIf, type WhatIfModel } from './model.ts';
 import { PlanStrip } from './PlanStrip.tsx';
 import { type Drawn, drawnOf, type Flag, lineNames } from './picture.ts';
 import { inSlices } from './slices.ts';
-import { blocksText, findingText, gapsText, planText, spokenValue, tableOf } from './text.ts';
+import {
+  blocksText,
+  findingText,
+  gapsText,
+  lineNotes,
+  planText,
+  spokenValue,
+  tableOf,
+} from './text.ts';
 import { wordsOf } from './words.ts';
 
 /** How long the pad keeps still before it is swept anew [ms]. */
@@ -40,7 +48,7 @@ export function WhatIf({ id, day }: { readonly id: string; readonly day: DayMode
       <Picture model={model} drawn={drawn} />
       <Value id={id} model={model} />
       <Plan model={model} />
-      <Notes model={model} drawn={drawn} />
+      <Notes model={model} />
       <Numbers model={model} />
       <Announce sentence={spoken} />
     </div>
@@ -153,20 +161,22 @@ function FlagMark({ flag: { x, row, label, ends } }: { readonly flag: Flag }): J
 }
 
 /** Why there is no day in the hatched stretches, and what has to be said of the input. */
-function Notes({ model, drawn }: DrawnProps): JSX.Element | null {
-  const note = inputWords(model)?.note;
-  const gaps = model.isDone.value ? gapsText(model) : [];
-  const isShort = drawn.value?.hasShort ?? false;
-  if (note === undefined && gaps.length === 0 && !isShort) return null;
+function Notes({ model }: PartProps): JSX.Element | null {
+  if (!model.isDone.value) return null;
+  const own = inputWords(model)?.note;
+  const notes = [...lineNotes(model), ...(own === undefined ? [] : [own])];
+  const gaps = gapsText(model);
+  if (notes.length + gaps.length === 0) return null;
   return (
     <div class="what-if-notes">
       {gaps.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {isShort && (
-        <p class="day-note">Dotted: there the day on your sheet does not keep all that is asked.</p>
-      )}
-      {note !== undefined && <p class="day-note">{note}</p>}
+      {notes.map((sentence) => (
+        <p key={sentence} class="day-note">
+          {sentence}
+        </p>
+      ))}
     </div>
   );
 }

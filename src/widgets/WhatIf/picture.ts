@@ -31,8 +31,6 @@ export interface Drawn {
   readonly cheapestLabel: Placement | undefined;
   readonly ownLabel: Placement | undefined;
   readonly presentLabel: Placement | undefined;
-  /** Whether the reader's day anywhere leaves undone what is asked. */
-  readonly hasShort: boolean;
   /** Where the pad stands today, or null where it has no day. */
   readonly present: Spot | null;
 }
@@ -94,7 +92,6 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
     cheapest: isStepped ? steps(days, axis, y.axis) : linePath(pointsOf(days), axis, y.axis),
     dots: isStepped ? line : [],
     ...ownPaths(own, axis, y.axis),
-    hasShort: own.some(({ keeps }) => !keeps),
     gaps: gapsOf(days, axis, y.axis, isStepped),
     flags,
     ...labelsOf(line, ownLine, present, flags),

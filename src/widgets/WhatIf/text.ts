@@ -104,6 +104,25 @@ export function gapsText(model: WhatIfModel): readonly string[] {
   });
 }
 
+/** Remarks on the lines, where one looks odd without a word. */
+export function lineNotes(model: WhatIfModel): readonly string[] {
+  const own = model.own.value;
+  const kind = model.chosen.value?.of.kind;
+  const isFlow = kind === 'pipes' || kind === 'loading' || kind === 'temperature';
+  const costs = own.map(({ cost }) => cost);
+  const isLevel = Math.max(...costs) - Math.min(...costs) < nothing;
+  return [
+    ...(own.some(({ keeps }) => !keeps)
+      ? ['Dotted: there the day on your sheet does not keep all that is asked.']
+      : []),
+    ...(isFlow && own.length > 0 && isLevel
+      ? [
+          'The day on your sheet keeps its price: at the same speed this pump is taken to draw the same power, and only the water that it moves changes.',
+        ]
+      : []),
+  ];
+}
+
 /** What the value of the handle comes to. */
 export function planText(model: WhatIfModel): string {
   const here = model.here.value;
