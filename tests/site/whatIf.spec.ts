@@ -62,7 +62,9 @@ test('pipes go in steps; where no day is, the picture and a sentence say so', as
   await choose(page, 'Size of the suction pipes');
   await expect(finding(page)).toContainText('Below 1-1/2 in pipe no day keeps all you ask.');
   await expect(page.locator('.what-if-notes')).toContainText('cannot be had together');
-  await expect(page.locator('.what-if-flag', { hasText: 'no day before here' })).toBeVisible();
+  await expect(
+    page.locator('.what-if-flag-words', { hasText: 'no day before here' }),
+  ).toBeVisible();
   const slider = page.getByRole('slider', { name: 'Size of the suction pipes' }).last();
   await slider.focus();
   await page.keyboard.press('Home');
@@ -113,7 +115,12 @@ test('by day, by night and on a phone it has no barrier that axe can find', asyn
     ).toEqual([]);
   }
   await page.setViewportSize({ width: 390, height: 844 });
-  for (const label of ['Turnovers asked for', 'The dear price alone', 'Temperature of the water']) {
+  for (const label of [
+    'Turnovers asked for',
+    'Hours of “Skim the surface”',
+    'The dear price alone',
+    'Loading of the filter',
+  ]) {
     await choose(page, label);
     expect(await widthBeyondScreen(page), label).toBe(0);
   }

@@ -150,13 +150,14 @@ function handleSpot(model: WhatIfModel, drawn: Drawn | null): Spot {
 }
 
 function FlagMark({ flag: { x, row, label, ends } }: { readonly flag: Flag }): JSX.Element {
+  const place = `--x:${x.toFixed(4)};--row:${row};--chars:${label.length}`;
   return (
-    <span
-      class={ends ? 'what-if-flag is-end' : 'what-if-flag'}
-      style={`--x:${x.toFixed(4)};--row:${row}`}
-    >
-      <span>{label}</span>
-    </span>
+    <>
+      <span class="what-if-flag" style={place} />
+      <span class={ends ? 'what-if-flag-words is-end' : 'what-if-flag-words'} style={place}>
+        {label}
+      </span>
+    </>
   );
 }
 
