@@ -14,7 +14,7 @@ import {
 import { CoreError, requireNotNegative } from './errors.ts';
 import { priceDay } from './pricing.ts';
 import { complementOf, intersectionOf, type Span, unionOf } from './spans.ts';
-import type { Tariff } from './tariff.ts';
+import { type DayType, ruleOn, type Tariff } from './tariff.ts';
 
 /** A day plan that holds from one day of the year until the next plan begins. */
 export interface DatedPlan<N extends ServiceNeed> {
@@ -43,7 +43,7 @@ export interface YearPlan<N extends ServiceNeed, L extends FlowLimit> {
   /** At least one plan; before the first of the year the last of the year before holds. */
   readonly plans: readonly DatedPlan<N>[];
   readonly tariff: Tariff;
-  /** What a day is like; asked once for each day. */
+  /** What a day is like; asked once for each day. Days given the very same object are alike. */
   readonly conditionsOn: (date: CalendarDate) => DayConditions;
   /** What the pump does at a speed ratio [-] above 0 on such a day; asked once for each speed. */
   readonly pointAt: (ratio: number, conditions: DayConditions) => RunningPoint;
@@ -172,7 +172,8 @@ export function planOn<N extends ServiceNeed>(
 export function yearReport<N extends ServiceNeed, L extends FlowLimit>(
   plan: YearPlan<N, L>,
 ): YearReport<N, L> {
-  const byDay = datesOf(plan.year).map((date) => dayOfPlan(plan, date));
+  const dayOn = daysOfPlan(plan);
+  const byDay = datesOf(plan.year).map(dayOn);
   const byMonth = Array.from({ length: 12 }, (_, index) =>
     totalsOf(byDay.filter(({ date }) => date.month === index + 1)),
   );
@@ -187,24 +188,60 @@ function datesOf(year: number): readonly CalendarDate[] {
   return dates;
 }
 
-function dayOfPlan<N extends ServiceNeed, L extends FlowLimit>(
-  plan: YearPlan<N, L>,
+/** Works days out, those that are alike once, and prices each kind of day of the tariff once for them. */
+function daysOfPlan<N extends ServiceNeed, L extends FlowLimit>(plan: YearPlan<N, L>) {
+  interface Alike {
+    readonly report: DayReport<N, L>;
+    readonly costs: Map<DayType, number>;
+  }
+  const known = new Map<DayConditions, Map<DatedPlan<N>, Alike>>();
+  function alikeOn(conditions: DayConditions, held: DatedPlan<N>): Alike {
+    const here = known.get(conditions) ?? new Map<DatedPlan<N>, Alike>();
+    known.set(conditions, here);
+    const alike = here.get(held) ?? {
+      report: reportOf(plan, held, conditions),
+      costs: new Map<DayType, number>(),
+    };
+    here.set(held, alike);
+    return alike;
+  }
+  return (date: CalendarDate): YearDay<N, L> => {
+    const conditions = plan.conditionsOn(date);
+    const held = planOn(plan.plans, date);
+    const { report, costs } = alikeOn(conditions, held);
+    const { dayType } = ruleOn(plan.tariff, date);
+    const cost = costs.get(dayType) ?? costOf(plan.tariff, date, report);
+    costs.set(dayType, cost);
+    return { date, conditions, plan: held, report, cost };
+  };
+}
+
+function costOf(
+  tariff: Tariff,
   date: CalendarDate,
-): YearDay<N, L> {
-  const conditions = plan.conditionsOn(date);
-  const held = planOn(plan.plans, date);
-  const { needs } = held;
+  { segments }: DayReport<ServiceNeed, FlowLimit>,
+): number {
+  return priceDay(
+    tariff,
+    date,
+    segments.filter(({ power }) => power > 0),
+  ).cost;
+}
+
+function reportOf<N extends ServiceNeed, L extends FlowLimit>(
+  plan: YearPlan<N, L>,
+  held: DatedPlan<N>,
+  conditions: DayConditions,
+): DayReport<N, L> {
   const blocks = plan.blocksOn?.(held.blocks, conditions) ?? held.blocks;
-  const report = dayReport({
+  return dayReport({
     blocks: withFrost(blocks, conditions.frost, plan.frostRatio),
     pointAt: (ratio) => plan.pointAt(ratio, conditions),
     volume: plan.volume,
-    needs,
+    needs: held.needs,
     limits: plan.limits,
     quiet: plan.quiet,
   });
-  const drawing = report.segments.filter(({ power }) => power > 0);
-  return { date, conditions, plan: held, report, cost: priceDay(plan.tariff, date, drawing).cost };
 }
 
 function totalsOf(days: readonly YearDay<ServiceNeed, FlowLimit>[]): YearTotals {

@@ -156,6 +156,7 @@ export function yearPlanOf(
     loading: year.cleaningDays === null ? 0 : loadingOn(date, year.cleaningDays),
     frost: wishes.frostOn?.(date) ?? frostOn(date, hours),
   });
+  const isLike = !changes && hours === null && wishes.frostOn === undefined;
   // Several years on one pad share their days, and with them what was worked out for a day.
   const known = new Map<number, DayConditions>();
   return {
@@ -163,7 +164,8 @@ export function yearPlanOf(
     plans,
     tariff,
     conditionsOn: (date) => {
-      const key = dayNumber(date);
+      // Where frost is not minded and nothing else changes, one day is like another.
+      const key = isLike ? 0 : dayNumber(date);
       const conditions = known.get(key) ?? conditionsOn(date);
       known.set(key, conditions);
       return conditions;
