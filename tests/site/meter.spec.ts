@@ -84,7 +84,7 @@ test('a large file is read beside the page, which stays awake, and can be called
   page,
 }) => {
   await open(page);
-  const large = feed(500, 1);
+  const large = feed(700, 1);
   expect(large.length).toBeGreaterThan(8e6);
   await page.evaluate(() => {
     let [last, longest] = [performance.now(), 0];
@@ -98,7 +98,7 @@ test('a large file is read beside the page, which stays awake, and can be called
     beat();
   });
   await field(page).setInputFiles(fileOf('large.xml', large));
-  await expect(page.getByText('“large.xml”: 48000 intervals of')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('“large.xml”: 67200 intervals of')).toBeVisible({ timeout: 60_000 });
   await expect(finding(page)).toContainText(/moves 1\.00\sW/);
   // Reading takes seconds; the page may stop for what it draws, never for so long.
   const pause = await page.evaluate(() => Reflect.get(window, 'longestPause') as number);
@@ -106,7 +106,7 @@ test('a large file is read beside the page, which stays awake, and can be called
   await field(page).setInputFiles(fileOf('larger.xml', large));
   await page.getByRole('button', { name: 'Stop reading' }).click();
   await expect(page.getByText('“larger.xml” was not read to its end.')).toBeVisible();
-  await expect(page.getByText('“large.xml”: 48000 intervals of')).toBeVisible();
+  await expect(page.getByText('“large.xml”: 67200 intervals of')).toBeVisible();
 });
 
 test('a table that leaves something open is asked about, by keys', async ({ page }) => {

@@ -7,11 +7,15 @@ import { Table } from '#charts/Table.tsx';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useSettled } from '#widgets/kit/settle.ts';
 import { FileField } from './FileField.tsx';
-import { createMeterCheck, type Measures, type MeterModel } from './model.ts';
+import { type Against, createMeterCheck, type Measures, type MeterModel } from './model.ts';
 import { drawnOf } from './picture.ts';
 import { startReading } from './startReading.ts';
 import { dayTable, fileText, findingText, hourTable } from './text.ts';
+
+/** How long the pad keeps still before a year of plans is worked out anew [ms]. */
+const rest = 300;
 
 /** A meter file held against the day on the sheet. */
 export function MeterCheck({
@@ -21,7 +25,8 @@ export function MeterCheck({
   readonly id: string;
   readonly day: DayModel;
 }): JSX.Element {
-  const model = useMemo(() => createMeterCheck(day, startReading), [day]);
+  const pad = useSettled(day.pad, rest);
+  const model = useMemo(() => createMeterCheck(day, pad, startReading), [day, pad]);
   useEffect(() => model.file.stop, [model]);
   const finding = useComputed(() => findingText(model));
   return (
@@ -48,6 +53,18 @@ function Asked({ id, model }: { id: string; model: MeterModel }): JSX.Element {
           model.measures.value = choice as Measures;
         }}
       />
+      {model.hasPlans.value && (
+        <ChoiceField
+          id={`${id}-against`}
+          label="Held against"
+          choices={[
+            { id: 'year', label: 'the plans of the year' },
+            { id: 'day', label: 'the day on the sheet' },
+          ]}
+          value={model.against}
+          apply={(choice) => model.holdAgainst(choice as Against)}
+        />
+      )}
       <FileField
         id={`${id}-file`}
         want="meter"

@@ -1,5 +1,6 @@
 /** An invented meter file to try things out: the pump of the pad, and a house made up around it. */
 import { dayNumber } from '#core/calendar.ts';
+import type { PowerOn } from '#core/meter.ts';
 import type { PoweredSpan } from '#core/pricing.ts';
 import { piecesOf } from '#core/spans.ts';
 import { csvText } from '#pad/formats/csvText.ts';
@@ -40,13 +41,16 @@ function houseWatts(minute: number, chance: () => number): number {
 }
 
 /** Four weeks of quarter hours as a table: a pump that draws 6 % more than its model, in a house or alone. */
-export function sampleCsv(of: SampleOf, spans: readonly PoweredSpan[]): string {
+export function sampleCsv(of: SampleOf, powerOn: PowerOn): string {
   const chance = chances(of === 'pump' ? 70_001 : 110_017);
-  const first = (dayNumber({ year, month, day }) - 1) * 1440;
-  const perDay = Array.from({ length: 1440 / step }, (_, index) => meanPower(spans, index * step));
+  const from = dayNumber({ year, month, day });
+  const first = (from - 1) * 1440;
   const rows = Array.from({ length: (days * 1440) / step }, (_, index) => {
     const minute = first + index * step;
-    const pump = 1.06 * (perDay[index % perDay.length] ?? 0) * (1 + 0.04 * (chance() - 0.5));
+    const pump =
+      1.06 *
+      meanPower(powerOn(from + Math.floor((index * step) / 1440)), (index * step) % 1440) *
+      (1 + 0.04 * (chance() - 0.5));
     const rest = of === 'pump' ? 0 : houseWatts(minute % 1440, chance);
     const clock = minute % 1440;
     const time = `${String(Math.floor(clock / 60)).padStart(2, '0')}:${String(clock % 60).padStart(2, '0')}`;

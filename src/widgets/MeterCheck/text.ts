@@ -31,9 +31,9 @@ function pumpText({ stretch, pump }: Held, units: UnitChoice): string {
   const counted = kilowattHours(stretch.metered, units);
   const over = `Over ${daysText(stretch.byDay.length)}`;
   if (ratio === null) {
-    return `${over} the meter counted ${counted}, but by this day the pump never runs. There is nothing to hold it against.`;
+    return `${over} the meter counted ${counted}, but by the model the pump never runs. There is nothing to hold it against.`;
   }
-  const both = `${over} the meter counted ${counted}; by this day it should have been ${kilowattHours(stretch.modelled, units)}.`;
+  const both = `${over} the meter counted ${counted}; by the model it should have been ${kilowattHours(stretch.modelled, units)}.`;
   return [both, verdictOn(ratio), spreadText(pump)].filter((text) => text !== '').join(' ');
 }
 
@@ -61,8 +61,8 @@ function houseText({ house, stretch }: Held, units: UnitChoice): string {
       return 'Nothing can be told: the intervals of this file are longer than an hour, and hide the minutes at which the pump changes its speed. A file of hours, half hours or quarters would show them.';
     case 'steadyPump':
       return stretch.modelled === 0
-        ? 'Nothing can be told: by this day the pump never runs.'
-        : 'Nothing can be told: by this day the pump draws the same all the time, so it cannot be told from the rest of the house. A day with two speeds would show it.';
+        ? 'Nothing can be told: by the model the pump never runs.'
+        : 'Nothing can be told: by the model the pump draws the same all the time, so it cannot be told from the rest of the house. A day with two speeds would show it.';
     case 'noHold':
       return `Nothing can be told: the rest of the house draws so unevenly that of each modelled watt anything ${rangeText(house)} could be in the meter. More days would help, or shorter intervals, or a meter on the pump alone.`;
     case 'told':
