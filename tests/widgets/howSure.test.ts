@@ -22,6 +22,7 @@ import {
   needText,
   noLimitCrossed,
   partsText,
+  pictureText,
   pictureTitle,
   plusMinus,
   shareText,
@@ -238,7 +239,7 @@ describe('needs and limits', () => {
     expect(cover.share).toBeGreaterThan(0);
     expect(noLimitCrossed(sure)).toBe(false);
     const said = `In ${shareText(cover.share)} pads that would give your readings, the flow passes what the suction covers bear. Nothing may cross this limit: take a slower speed.`;
-    expect(limitText(cover)).toBe(said);
+    expect(limitText(sure, cover)).toBe(said);
     expect(findingText(sure).startsWith(`${said} Your day takes between `)).toBe(true);
   });
 });
@@ -307,7 +308,9 @@ describe('the words', () => {
     expect(findingText(model)).toContain(
       'You have given no readings yet: all of this rests on typical values.',
     );
+    expect(pictureText(model)).toContain('200 trial pads that fit your description.');
     expect(findingText(sureness(ownerPad).model)).not.toContain('no readings');
+    expect(pictureText(sureness(ownerPad).model)).toContain('that would give your readings.');
     const { model: bare } = sureness(emptyPad());
     expect(bare.focus.value).toBeNull();
     expect(findingText(bare)).toContain('does not say enough yet');
@@ -388,7 +391,7 @@ describe('the trials', () => {
   test('run without a price, and tell no money', async () => {
     const { model } = sureness({ ...ownerPad, tariff: { ...ownerPad.tariff, seasons: [] } });
     const stop = model.follow();
-    await expect.poll(() => model.chances.value).not.toBeNull();
+    await expect.poll(() => model.chances.value, { timeout: 30_000 }).not.toBeNull();
     stop();
     expect(model.shown.value.map(({ of }) => of)).toEqual(['water', 'energy']);
     model.matters.value = 'cost';
@@ -405,7 +408,7 @@ describe('the trials', () => {
       }
     }
     const stop = inSlices(endless());
-    await expect.poll(() => steps).toBeGreaterThan(0);
+    await expect.poll(() => steps, { timeout: 30_000 }).toBeGreaterThan(0);
     stop();
     const then = steps;
     await new Promise((go) => setTimeout(go, 40));

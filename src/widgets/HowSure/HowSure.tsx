@@ -38,6 +38,7 @@ export function HowSure({ id, day }: { readonly id: string; readonly day: DayMod
   const finding = useComputed(() => findingText(model));
   const year = useComputed(() => yearText(model));
   const table = useComputed(() => bandTable(model));
+  const pictured = useComputed(() => pictureText(model));
   const parts = useComputed(() => partsText(model));
   const height = useComputed(() => rowsFor(model.shown.value, model.units.value));
   const isWaiting = useComputed(() => (model.isFresh.value ? 'sure-pads' : 'sure-pads is-waiting'));
@@ -52,7 +53,7 @@ export function HowSure({ id, day }: { readonly id: string; readonly day: DayMod
         ))}
       </div>
       <p class="sure-note">
-        {pictureText} {parts}
+        {pictured} {parts}
       </p>
       <p class="sure-year">{year}</p>
       <Narrowing model={model} />
@@ -97,7 +98,7 @@ function Chances({ model }: { model: SurenessModel }): JSX.Element | null {
             key={chance.of.id}
             class={chance.of.hard ? 'sure-chance is-stop' : 'sure-chance is-warn'}
           >
-            {limitText(chance)}
+            {limitText(model, chance)}
           </li>
         ))}
         {noLimitCrossed(model) && chances.limits.length > 0 && (

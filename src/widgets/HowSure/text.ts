@@ -88,7 +88,9 @@ export function findingText(model: SurenessModel): string {
 
 /** What nothing may cross comes before all else. */
 const hardTexts = (model: SurenessModel): readonly string[] =>
-  (model.chances.value?.limits ?? []).filter(({ of }) => of.hard).map(limitText);
+  (model.chances.value?.limits ?? [])
+    .filter(({ of }) => of.hard)
+    .map((chance) => limitText(model, chance));
 
 function bandText(model: SurenessModel, { of, best, told }: Shown): string {
   const low = valueText(model, of, told.low, told, false);
@@ -177,10 +179,17 @@ const limitPhrases: Readonly<Record<Limit['kind'], string>> = {
   npsh: 'the pump gets less head at its inlet than it requires (NPSH)',
 };
 
+/** Which pads are tried. */
+const triedPads = ({ readings }: Pick<SurenessModel, 'readings'>): string =>
+  readings.value === 0 ? 'pads that fit your description' : 'pads that would give your readings';
+
 /** How a limit fares; nothing for one that no trial pad crosses. */
-export function limitText({ of, share }: Chance<Limit>): string {
+export function limitText(
+  model: Pick<SurenessModel, 'readings'>,
+  { of, share }: Chance<Limit>,
+): string {
   if (share <= 0) return '';
-  const where = `In ${shareText(share)} pads that would give your readings, ${limitPhrases[of.kind]}.`;
+  const where = `In ${shareText(share)} ${triedPads(model)}, ${limitPhrases[of.kind]}.`;
   return of.hard ? `${where} Nothing may cross this limit: take a slower speed.` : where;
 }
 
@@ -189,9 +198,11 @@ export const noLimitCrossed = (model: SurenessModel): boolean =>
 
 /** What the bands hold and what they leave out. */
 export const boundsText =
-  'In these bands: what your readings, their instruments and your description leave open about pipes, filter, pump curve and watts. Errors of different readings count as independent. Not in them: prices, which count as exact, the weather, wear, and a filter that loads or is cleaned.';
+  'In these bands: what your readings, their instruments and your description leave open about pipes, filter, pump curve and watts. Errors of different readings count as independent. Not in them: prices, which count as exact, the weather, wear, and how fast the filter loads.';
 
-export const pictureText = `Each mark is one of ${drawnTrials} trial pads that would give your readings. The bar holds 95 % by straight lines about the most likely pad; the two upright strokes hold 95 % of ${trialCount} trial pads.`;
+/** What is drawn. */
+export const pictureText = (model: SurenessModel): string =>
+  `Each mark is one of ${drawnTrials} trial ${triedPads(model)}. The bar holds 95 % by straight lines about the most likely pad; the two upright strokes hold 95 % of ${trialCount} trial pads.`;
 
 /** Spoken name of the picture of one answer. */
 export function pictureTitle(model: SurenessModel, { of, best, band, trial }: Shown): string {
