@@ -67,10 +67,12 @@ function rankOf(model: WhatIfModel, difference: PlanDifference, edge: number): n
     case 'stops':
       return 2;
     case 'binds': {
-      if (!isOwn(model, difference.needId)) return isStepped(model) ? minorRank : 4;
-      // The first minute of anything costs something; that is no news.
+      const own = isOwn(model, difference.needId);
+      // The first minute of anything costs something, and changes all the rest; that is no news.
       const [first = 0, second = first] = model.chosen.value?.values ?? [];
-      return edge > second ? 1.5 : unsaid;
+      if (edge <= second && (own || model.chosen.value?.of.kind === 'need')) return unsaid;
+      if (own) return 1.5;
+      return isStepped(model) ? minorRank : 4;
     }
     case 'speeds': {
       const [before, after] = [difference.from.length, difference.to.length];
