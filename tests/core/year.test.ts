@@ -5,17 +5,11 @@ import { cleaningsIn, frostByDay, loadingOn, monthlyValue } from '#core/conditio
 import type { Block } from '#core/day.ts';
 import type { RunningPoint } from '#core/dayReport.ts';
 import { CoreError } from '#core/errors.ts';
+import { withFrost } from '#core/frost.ts';
 import { netPresentValue, paybackYears } from '#core/payback.ts';
 import { priceYear } from '#core/pricing.ts';
 import { spanHolds } from '#core/spans.ts';
-import {
-  type DayConditions,
-  emission,
-  planOn,
-  withFrost,
-  type YearPlan,
-  yearReport,
-} from '#core/year.ts';
+import { type DayConditions, emission, planOn, type YearPlan, yearReport } from '#core/year.ts';
 import { anyDay, anySpan, inventedPump, inventedTariff } from './dayFixtures.ts';
 
 const mild: DayConditions = { waterTemperature: 25, loading: 0, frost: [] };
@@ -100,6 +94,45 @@ describe('a year', () => {
     const half = moved(365) / clean;
     expect(half).toBeCloseTo(0.85, 6);
     expect(moved(3660) / clean).toBeGreaterThan(0.98);
+  });
+
+  // Definition: a day given the same conditions and plan is the same day, whatever its date costs.
+  it('comes to the same whether like days are told by one object or by many', () => {
+    const plans = [
+      { from: { month: 3, day: 1 }, blocks: summerBlocks, needs: [] },
+      { from: { month: 10, day: 15 }, blocks: winterBlocks, needs: [] },
+    ];
+    const frosty: DayConditions = { ...mild, frost: [{ start: 60, end: 300 }] };
+    const year = (copy: (of: DayConditions) => DayConditions) =>
+      yearReport(
+        yearPlan({
+          plans,
+          frostRatio: 0.3,
+          conditionsOn: ({ month }) => copy(month < 3 ? frosty : mild),
+        }),
+      );
+    const [shared, apart] = [year((of) => of), year((of) => ({ ...of }))];
+    for (const part of ['energy', 'cost', 'volumeMoved', 'runMinutes', 'frostMinutes'] as const) {
+      expect(shared[part]).toBe(apart[part]);
+    }
+    expect(shared.byMonth.map(({ cost }) => cost)).toEqual(apart.byMonth.map(({ cost }) => cost));
+  });
+
+  it('runs as the pump is set anew for a day, in the place of what was planned', () => {
+    const report = yearReport(
+      yearPlan({
+        conditionsOn: (date) => ({ ...mild, loading: loadingOn(date, 5) }),
+        // An hour, and two minutes more for each hundredth of dirt.
+        blocksOn: (_, { loading }) => [
+          { id: 'run', start: 480, end: 540 + Math.round(200 * loading), ratio: 1 },
+        ],
+      }),
+    );
+    // Loading at noon of five days since the cleaning: 0.1, 0.3, 0.5, 0.7, 0.9.
+    expect(report.byDay.slice(0, 6).map((day) => day.report.runMinutes)).toEqual([
+      80, 120, 160, 200, 240, 80,
+    ]);
+    expect(report.byDay[0]?.plan.blocks).toBe(summerBlocks);
   });
 
   it('counts the days on which a need stays short or a limit is crossed', () => {

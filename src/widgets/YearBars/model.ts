@@ -2,11 +2,11 @@ import { batch, computed, type ReadonlySignal, type Signal, signal } from '@prea
 import { daysInMonth } from '#core/calendar.ts';
 import { type Block, oneSpeedDay } from '#core/day.ts';
 import { freezeProtection } from '#core/energyFactor.ts';
+import { withFrost } from '#core/frost.ts';
 import { paybackYears } from '#core/payback.ts';
 import { type PoweredSpan, priceDays } from '#core/pricing.ts';
 import type { Span } from '#core/spans.ts';
 import type { Tariff } from '#core/tariff.ts';
-import { withFrost } from '#core/year.ts';
 import { type UnitChoice, us } from '#units/choice.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
 import type { Source } from '#widgets/kit/Figure.tsx';
