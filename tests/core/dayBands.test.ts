@@ -132,6 +132,23 @@ describe('bands of a day', () => {
     const { low, high } = law(282.5, 100);
     expect(low).toBeCloseTo(182.5 + 100 * Math.exp(-0.196), 9);
     expect(high).toBeCloseTo(182.5 + 100 * Math.exp(0.196), 9);
+    // Energy that is free at all hours has a price of nothing, not one below it.
+    expect(priceLaw(flatTariff(0, 0.5, ''), 1)(100.5, 100)).toEqual(
+      priceLaw(flatTariff(0.2, 0.5, ''), 1)(100.5, 100),
+    );
+    // One hour below nothing is enough for the whole to be below it.
+    const [season] = flatTariff(0.2, 0.5, '').seasons;
+    const bands = [
+      { start: 0, end: 60, price: -0.1 },
+      { start: 60, end: 1440, price: 0.2 },
+    ];
+    const [dayType] = season?.dayTypes ?? [];
+    if (season === undefined || dayType === undefined) throw new Error('no season');
+    const mixed = {
+      ...flatTariff(0.2, 0.5, ''),
+      seasons: [{ ...season, dayTypes: [{ ...dayType, bands }] }],
+    };
+    expect(priceLaw(mixed, 1)(100.5, 100).low).toBeCloseTo(100.5 - 19.6, 9);
     // A trifle below the charge is rounding, and a charge below nothing is allowed.
     expect(law(182.5 - 1e-9, 0)).toEqual({ low: 182.5, high: 182.5 });
     expect(priceLaw(flatTariff(0.2, -0.5, ''), 2)(0, 0)).toEqual({ low: 0, high: 0 });
@@ -192,6 +209,20 @@ describe('a trial day', () => {
       }),
       { numRuns: 30 },
     );
+  });
+
+  it('takes a block at no speed for one at rest', () => {
+    const asked: number[] = [];
+    const plan = day({
+      blocks: [{ id: 'a', start: 0, end: 600, ratio: 0 }],
+      limitsOf: (_pad: SettledPad, greatestFlow: number) => {
+        asked.push(greatestFlow);
+        return [];
+      },
+    } as Partial<UncertainDay<ServiceNeed, FlowLimit>>);
+    const trial = dayTrial(plan, dayQuestions(plan))(sure.best);
+    expect(trial).toMatchObject({ water: 0, energy: 0, cost: inventedTariff.dailyCharge });
+    expect(asked).toEqual([0]);
   });
 
   it('serves nothing while no water moves, not even a need of no flow', () => {

@@ -160,8 +160,9 @@ describe('trial pads', () => {
     const [flow] = flowAt(0.6)(sure.best);
     expect(new Set(drawn(certain, 5).flatMap(flowAt(0.6)))).toEqual(new Set([flow]));
     expect(only(sure.bandsOf(flowAt(0.6)))).toEqual({ low: flow, high: flow });
-    const [first] = sure.narrowingsFor(flowAt(0.6), [0.6]);
-    expect(first).toMatchObject({ widthBefore: 0, widthAfter: 0 });
+    // Of readings that tell as much, here nothing, the first is as good as any.
+    const [first] = sure.narrowingsFor(flowAt(0.6), [0.6, 0.8]);
+    expect(first).toMatchObject({ widthBefore: 0, widthAfter: 0, ratio: 0.6 });
   });
 });
 
@@ -299,6 +300,29 @@ describe('one more reading', () => {
       for (const at of others) expect(leaves(at).width).toBeGreaterThan(widthAfter * 0.995);
       if (instrument === 'wattMeter') expect(ratio).not.toBe(1);
     }
+  });
+
+  it('is not asked for where it was taken already, within 2 % of the speed, unless nothing else is left', () => {
+    // Our own rule: the same reading twice tells of the instrument, not of the pad.
+    const flow = (ratio: number) => ({
+      id: String(ratio),
+      ratio,
+      flow: trueReading([0, 0, 0, 0, 0, 0, 0], ratio).flow,
+    });
+    const { spread } = fitPad(evidenceOf([flow(0.6), { id: 'w', ratio: 0.9, power: 800 }]));
+    const sure = surenessOf(spread);
+    const asked = (ratio: number) =>
+      sure.narrowingsFor(flowAt(0.6), [ratio]).map(({ instrument }) => instrument);
+    for (const ratio of [0.6, 0.611, 0.589]) {
+      expect(asked(ratio).toSorted()).toEqual(['filterGauge', 'vacuumGauge', 'wattMeter']);
+    }
+    for (const ratio of [0.63, 0.57]) expect(asked(ratio)).toContain('flowMeter');
+    expect(asked(0.9)).toContain('flowMeter');
+    expect(asked(0.9)).not.toContain('wattMeter');
+    const { dischargePressure, suctionVacuum, power } = trueReading([0, 0, 0, 0, 0, 0, 0], 0.6);
+    const all = { ...flow(0.6), dischargePressure, suctionVacuum, power };
+    const full = surenessOf(fitPad(evidenceOf([all])).spread);
+    expect(full.narrowingsFor(flowAt(0.6), [0.6])).toHaveLength(4);
   });
 
   it('is held against the band that the answer asks for, and an answer of nothing has no width', () => {

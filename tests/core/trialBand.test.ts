@@ -52,6 +52,12 @@ describe('the triangle of a covariance', () => {
       ]),
     ).toThrow(CoreError);
     expect(() => choleskyOf([[Number.NaN]])).toThrow(CoreError);
+    // What is a trifle hangs on the size of the numbers: a thousandth of them is none.
+    const small = [
+      [1e-6, 1e-6],
+      [1e-6, 0.999e-6],
+    ];
+    expect(() => choleskyOf(small)).toThrow(CoreError);
     // A trifle below nothing is rounding.
     expect(
       choleskyOf([
