@@ -188,7 +188,8 @@ function fileOf(
     const type = typeOf(block, entries);
     const key = JSON.stringify([type, withoutTail(block.up)]);
     const group = groups.get(key) ?? { type, readings: [] };
-    group.readings.push(...block.readings);
+    // One by one: a block may hold more readings than a call takes arguments.
+    for (const reading of block.readings) group.readings.push(reading);
     groups.set(key, group);
   }
   const fit = [...groups.values()].filter(({ type }) => isElectricity(type));

@@ -20,7 +20,9 @@ self.onmessage = async ({ data }: MessageEvent<AskedFile>) => {
       told = now;
       tell(news);
     }
-  } catch {
-    tell({ kind: 'refused', problem: { code: 'unreadable' }, look: null });
+  } catch (error) {
+    // A file that went away under the reader is the browser's word; anything else is a fault of ours.
+    const code = error instanceof DOMException ? 'unreadable' : 'failed';
+    tell({ kind: 'refused', problem: { code }, look: null });
   }
 };

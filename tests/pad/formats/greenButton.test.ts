@@ -37,6 +37,15 @@ describe('Green Button files', () => {
     expect(taken(readXml(feed(long))).intervals).toHaveLength(200);
   });
 
+  it('hold as many readings in one block as they like', () => {
+    const many = Array.from({ length: 300_000 }, (_, slot) => ({
+      start: noon + 900 * slot,
+      duration: 900,
+      value: 1,
+    }));
+    expect(taken(readXml(feed(many), utc, 65_536)).count).toBe(300_000);
+  });
+
   it('leave what goes back to the grid, and other meters, aside', () => {
     const two = feed(three).replace(
       '</feed>',

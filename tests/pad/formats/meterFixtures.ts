@@ -62,9 +62,9 @@ export function pieces(text: string, length = 61): readonly string[] {
   return found;
 }
 
-export function readXml(text: string, clock: ToLocal = utc): MeterFile | FileProblem {
+export function readXml(text: string, clock: ToLocal = utc, length = 61): MeterFile | FileProblem {
   const reader = createGreenButton(clock);
-  for (const piece of pieces(text)) {
+  for (const piece of pieces(text, length)) {
     const problem = reader.push(piece);
     if (problem !== null) return problem;
   }
