@@ -12,7 +12,7 @@ import { FileField } from './FileField.tsx';
 import { type Against, createMeterCheck, type Measures, type MeterModel } from './model.ts';
 import { drawnOf } from './picture.ts';
 import { startReading } from './startReading.ts';
-import { dayTable, fileText, findingText, hourTable } from './text.ts';
+import { besideText, dayTable, fileText, findingText, hourTable } from './text.ts';
 
 /** How long the pad keeps still before a year of plans is worked out anew [ms]. */
 const rest = 300;
@@ -104,6 +104,7 @@ function Sample({ model }: { model: MeterModel }): JSX.Element | null {
 
 function Found({ model }: { model: MeterModel }): JSX.Element | null {
   const finding = useComputed(() => findingText(model));
+  const beside = useComputed(() => besideText(model));
   const hours = useComputed(() => hourTable(model));
   const days = useComputed(() => dayTable(model));
   if (model.held.value === null) return null;
@@ -111,6 +112,7 @@ function Found({ model }: { model: MeterModel }): JSX.Element | null {
   return (
     <>
       <p class="cheapest-finding">{finding}</p>
+      {beside.value !== '' && <p class="meter-beside">{beside}</p>}
       <Picture model={model} />
       <p class="meter-file">{what}</p>
       {notes.length > 0 && (

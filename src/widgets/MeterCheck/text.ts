@@ -17,43 +17,61 @@ const alike = 0.05;
 const daysText = (count: number, which = ''): string =>
   `${count}${hardSpace}${which}${count === 1 ? 'day' : 'days'}`;
 
-/** The finding, in a few sentences; empty while no file is loaded. */
+/** The finding, in a sentence or two; empty while no file is loaded. */
 export function findingText(model: MeterModel): string {
   const held = model.held.value;
   if (held === null) return '';
-  return model.measures.value === 'pump'
-    ? pumpText(held, model.units.value)
-    : houseText(held, model.units.value);
+  return model.measures.value === 'pump' ? pumpText(held, model.units.value) : houseText(held);
+}
+
+/** What goes with the finding: what may be behind it, and how far it holds. */
+export function besideText(model: MeterModel): string {
+  const held = model.held.value;
+  if (held === null) return '';
+  const texts =
+    model.measures.value === 'pump'
+      ? [causeText(held.pump), spreadText(held.pump)]
+      : held.house.kind === 'told'
+        ? [restText(held.house, model.units.value), lastWord]
+        : [];
+  return texts.filter((text) => text !== '').join(' ');
 }
 
 function pumpText({ stretch, pump }: Held, units: UnitChoice): string {
   const { ratio } = pump;
   const counted = kilowattHours(stretch.metered, units);
-  const over = `Over ${daysText(stretch.byDay.length)}`;
+  const over = `over ${daysText(stretch.byDay.length)}`;
   if (ratio === null) {
-    return `${over} the meter counted ${counted}, but by the model the pump never runs. There is nothing to hold it against.`;
+    return `The meter counted ${counted} ${over}, but by the model the pump never runs. There is nothing to hold it against.`;
   }
-  const both = `${over} the meter counted ${counted}; by the model it should have been ${kilowattHours(stretch.modelled, units)}.`;
-  return [both, verdictOn(ratio), spreadText(pump)].filter((text) => text !== '').join(' ');
+  return `${verdictOn(ratio)}: ${counted} counted ${over}, ${kilowattHours(stretch.modelled, units)} by the model.`;
 }
 
 function verdictOn(ratio: number): string {
-  if (Math.abs(ratio - 1) <= alike)
-    return `The day holds: the two are within ${percentText(alike)}.`;
+  if (Math.abs(ratio - 1) <= alike) return `The model holds within ${percentText(alike)}`;
   const apart = percentText(Math.abs(ratio - 1));
+  return `The meter shows ${apart} ${ratio > 1 ? 'more' : 'less'} than the model`;
+}
+
+function causeText({ ratio }: PumpCheck): string {
+  if (ratio === null || Math.abs(ratio - 1) <= alike) return '';
   return ratio > 1
-    ? `The meter shows ${apart} more than the model: the pump runs longer or faster than laid out, draws more than the pad says, or something else hangs on this meter.`
-    : `The meter shows ${apart} less than the model: the pump runs shorter or slower than laid out, or draws less than the pad says.`;
+    ? 'The pump may run longer or faster than laid out, or draw more than the pad says, or something else hangs on this meter.'
+    : 'The pump may run shorter or slower than laid out, or draw less than the pad says.';
 }
 
 function spreadText({ ratio, spread, wholeDays }: PumpCheck): string {
   if (ratio === null || spread === null) return '';
-  return spread > 0.5 * ratio
-    ? `From day to day it varies widely (standard deviation ${percentText(spread / ratio)} over ${daysText(wholeDays, 'whole ')}): the pump did not keep to one day.`
-    : `From day to day it varies by ${percentText(spread / ratio)} (standard deviation over ${daysText(wholeDays, 'whole ')}).`;
+  const share = spread / ratio;
+  const days = daysText(wholeDays, 'whole ');
+  if (share < 0.01) return `From day to day it hardly varies (${days}).`;
+  const size = `${percentText(share)}, standard deviation over ${days}`;
+  return share > 0.5
+    ? `From day to day it varies widely (${size}): the pump did not keep to one day.`
+    : `From day to day it varies (${size}).`;
 }
 
-function houseText({ house, stretch }: Held, units: UnitChoice): string {
+function houseText({ house, stretch }: Held): string {
   switch (house.kind) {
     case 'fewDays':
       return `Nothing can be told yet: the file covers ${daysText(house.wholeDays, 'whole ')}, and at least ${fewestDays} are needed.`;
@@ -66,7 +84,7 @@ function houseText({ house, stretch }: Held, units: UnitChoice): string {
     case 'noHold':
       return `Nothing can be told: the rest of the house draws so unevenly that of each modelled watt anything ${rangeText(house)} could be in the meter. More days would help, or shorter intervals, or a meter on the pump alone.`;
     case 'told':
-      return toldText(house, units);
+      return toldText(house);
   }
 }
 
@@ -78,24 +96,27 @@ function rangeText({ share, shareError }: HouseCheck): string {
   return `from ${perWatt(Math.max(0, middle - reach))} to ${perWatt(middle + reach)}${hardSpace}W`;
 }
 
-function toldText(house: HouseCheck, units: UnitChoice): string {
-  const { share, shareError, base } = house;
-  if (share === null || shareError === null || base === null) return '';
-  const watt = `At the minutes when the pump changes its speed, the meter moves ${perWatt(share)}${hardSpace}W for each watt of the model (likely ${rangeText(house)}).`;
-  const rest =
-    base > 0
-      ? ` The rest of the house draws about ${format('power', base, units, { digits: 2 })} on the mean.`
-      : '';
-  return `${watt} ${houseVerdict(share, shareError)}${rest} This holds only if nothing else in the house keeps the same minutes as the pump.`;
+function toldText(house: HouseCheck): string {
+  const { share, shareError } = house;
+  if (share === null || shareError === null) return '';
+  return `${houseVerdict(share, shareError)}: when the pump changes its speed, the meter moves ${perWatt(share)}${hardSpace}W for each watt of the model (likely ${rangeText(house)}).`;
 }
 
 function houseVerdict(share: number, error: number): string {
-  const apart = Math.abs(share - 1);
-  if (apart <= Math.max(alike, 2 * error)) return 'The meter does not speak against the model.';
+  if (Math.abs(share - 1) <= Math.max(alike, 2 * error)) {
+    return 'The meter does not speak against the model';
+  }
   return share > 1
-    ? 'So the pump draws more than the model says.'
-    : 'So the pump draws less than the model says, or not all of it hangs on this meter.';
+    ? 'The pump draws more than the model says'
+    : 'The pump draws less than the model says, or not all of it hangs on this meter';
 }
+
+const restText = ({ base }: HouseCheck, units: UnitChoice): string =>
+  base !== null && base > 0
+    ? `The rest of the house draws ${format('power', base, units, { digits: 2 })} on the mean.`
+    : '';
+
+const lastWord = 'This holds only if nothing else in the house keeps the same minutes as the pump.';
 
 /** What the file holds: its stretch, its steps and what was odd in it. */
 export function fileText(model: MeterModel): readonly string[] {
