@@ -94,7 +94,9 @@ export function frostText(model: Pick<YearModel, 'frost' | 'units' | 'given'>): 
 
 function lackingText(months: readonly string[]): string {
   if (months.length === 0) return '';
-  return `${months.join(', ')} ${months.length === 1 ? 'has' : 'have'} no value and ${months.length === 1 ? 'stays' : 'stay'} as the year has ${months.length === 1 ? 'it' : 'them'}.`;
+  if (months.length === 1) return `${months[0]} has no value and stays as the year has it.`;
+  const which = months.length > 4 ? `${months.length} months` : months.join(', ');
+  return `${which} have no value and stay as the year has them.`;
 }
 
 function usedText({ frost, given }: Pick<YearModel, 'frost' | 'given'>): string {
