@@ -1,7 +1,7 @@
 /** A meter on a whole house: how much of the pump shows in it, through the hours the house keeps itself. */
 import { minutesPerDay } from './constants.ts';
 import { dailyRhythm } from './dailyRhythm.ts';
-import { meterStretch } from './meter.ts';
+import type { MeterStretch } from './meter.ts';
 import {
   add,
   cut,
@@ -15,6 +15,9 @@ import {
   wholeDay,
 } from './meterIntervals.ts';
 import { type LinePoint, straightLine } from './straightLine.ts';
+
+/** Beside the check, so that one import holds a meter against a model. */
+export { meterStretch } from './meter.ts';
 
 /** Mean powers at one time of the day, all days together. */
 export interface DaySlot {
@@ -114,24 +117,22 @@ const wavesIn = (slots: number) => Math.min(8, Math.floor(slots / 4));
  * Law: mean day of the meter = smooth daily rhythm + share x mean day of the model, by least squares, with
  * a rhythm of up to 8 waves a day taken out of both. A house has hours of its own and so has the pump; a
  * line through the bare powers would take the one for the other, but only the pump jumps at its minute.
- * @param intervals The intervals [see MeterInterval], any order, fields as there.
- * @param powerOn Power of the model on any day [W], 0 or more.
+ * @param stretch Counted and modelled energy [see MeterStretch], fields as there.
+ * @param slots The mean day of the same intervals [see DaySlot], fields as there; none where these are longer than an hour.
  * @returns Share [-] with its standard error and the power of everything else [W], or why nothing can be told [see HouseCheck].
- * @throws CoreError when an interval or a span of the model is out of range.
+ * @throws CoreError when a power is not a finite number.
  * Accuracy: exact for a house whose mean day is such a rhythm. What always jumps in the same slot as the pump counts as pump. Whole days below 3, intervals above an hour, an even pump or a standard error above 0.25 tell nothing.
  * Source: linear least squares (NIST/SEMATECH e-Handbook of Statistical Methods, 4.4.3, from memory); taking the rhythm out of both (Frisch and Waugh, Econometrica 1, 1933, from memory); waves and limits common practice, no source.
- * @example houseCheck(Array.from({ length: 72 }, (_, hour) => ({ start: 60 * hour, duration: 60, energy: 3600 * (hour % 24 < 8 ? 1100 : 300) })), () => [{ start: 0, end: 480, power: 1000 }]).share // 0.8000
+ * @example ((hours, on) => houseCheck(meterStretch(hours, on), dayProfile(hours, on)))(Array.from({ length: 72 }, (_, hour) => ({ start: 60 * hour, duration: 60, energy: 3600 * (hour % 24 < 8 ? 1100 : 300) })), () => [{ start: 0, end: 480, power: 1000 }]).share // 0.8000
  */
-export function houseCheck(intervals: readonly MeterInterval[], powerOn: PowerOn): HouseCheck {
-  const stretch = meterStretch(intervals, powerOn);
+export function houseCheck(stretch: MeterStretch, slots: readonly DaySlot[]): HouseCheck {
   const wholeDays = stretch.byDay.filter(({ minutes }) => minutes >= wholeDay).length;
   const untold = { share: null, shareError: null, base: null, rest: [], wholeDays };
-  const slots = dayProfile(intervals, powerOn);
   const [metered, modelled] = [
     slots.flatMap((slot) => slot.metered ?? []),
     slots.flatMap((slot) => slot.modelled ?? []),
   ];
-  if (slots.length === 0 && intervals.length > 0) return { kind: 'longIntervals', ...untold };
+  if (slots.length === 0 && stretch.minutes > 0) return { kind: 'longIntervals', ...untold };
   if (wholeDays < fewestDays || metered.length < slots.length) {
     return { kind: 'fewDays', ...untold };
   }

@@ -1,10 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/errors.ts';
-import { joinedIntervals, type MeterInterval, meterStretch, pumpCheck } from '#core/meter.ts';
-import { dayProfile, houseCheck } from '#core/meterHouse.ts';
+import {
+  joinedIntervals,
+  type MeterInterval,
+  meterStretch,
+  type PowerOn,
+  pumpCheck,
+} from '#core/meter.ts';
+import { houseCheck as checkOf, dayProfile } from '#core/meterHouse.ts';
 import type { PoweredSpan } from '#core/pricing.ts';
 import { straightLine } from '#core/straightLine.ts';
+
+const houseCheck = (intervals: readonly MeterInterval[], on: PowerOn) =>
+  checkOf(meterStretch(intervals, on), dayProfile(intervals, on));
 
 /** Invented: 200 W by night, 1500 W for three hours of the morning, off in the evening. */
 const plan: readonly PoweredSpan[] = [

@@ -41,12 +41,8 @@ export type MeterModel = ReturnType<typeof createMeterCheck>;
 
 function heldOf(intervals: readonly MeterInterval[], powerOn: PowerOn): Held {
   const stretch = meterStretch(intervals, powerOn);
-  return {
-    stretch,
-    pump: pumpCheck(stretch),
-    house: houseCheck(intervals, powerOn),
-    slots: dayProfile(intervals, powerOn),
-  };
+  const slots = dayProfile(intervals, powerOn);
+  return { stretch, slots, pump: pumpCheck(stretch), house: houseCheck(stretch, slots) };
 }
 
 const someYear = 2027;
