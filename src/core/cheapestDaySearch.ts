@@ -53,6 +53,8 @@ export interface SearchStart {
 interface Open {
   readonly region: Region;
   readonly bound: number;
+  /** How often it was cut. */
+  readonly depth: number;
   readonly worth: Worth;
   readonly pool: readonly Path[];
 }
@@ -68,7 +70,12 @@ function wholeRegion(ring: Ring, changes: number): Region {
   };
 }
 
-/** The best regions first: a heap by bound. */
+/** The lower bound first; of equal ones the region cut most often, or they would all be looked at in turn. */
+function isBefore(one: Open, other: Open): boolean {
+  return one.bound === other.bound ? one.depth > other.depth : one.bound < other.bound;
+}
+
+/** The best regions first: a heap. */
 class Heap {
   readonly #items: Open[] = [];
 
@@ -81,7 +88,7 @@ class Heap {
     let place = items.push(item) - 1;
     while (place > 0) {
       const above = (place - 1) >> 1;
-      if ((items[above] as Open).bound <= item.bound) break;
+      if (!isBefore(item, items[above] as Open)) break;
       items[place] = items[above] as Open;
       place = above;
     }
@@ -97,8 +104,8 @@ class Heap {
       let below = 2 * place + 1;
       if (below >= items.length) break;
       const right = items[below + 1];
-      if (right !== undefined && right.bound < (items[below] as Open).bound) below += 1;
-      if ((items[below] as Open).bound >= item.bound) break;
+      if (right !== undefined && isBefore(right, items[below] as Open)) below += 1;
+      if (!isBefore(items[below] as Open, item)) break;
       items[place] = items[below] as Open;
       place = below;
     }
@@ -235,6 +242,7 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
   open.push({
     region: wholeRegion(ring, start.changes),
     bound: start.bound,
+    depth: 0,
     worth: start.worth,
     pool: [],
   });
@@ -265,7 +273,13 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
       const parts = halves(ring, region, found.parts);
       for (const half of parts)
         if (half.speeds.every(({ length }) => length > 0))
-          open.push({ region: half, bound: found.bound, worth: found.worth, pool: found.pool });
+          open.push({
+            region: half,
+            bound: found.bound,
+            depth: next.depth + 1,
+            worth: found.worth,
+            pool: found.pool,
+          });
       if (parts.length === 0) settled = Math.min(settled, found.bound);
     }
     // What was left out unseen was left out for lying above the ceiling.
