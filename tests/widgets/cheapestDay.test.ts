@@ -4,7 +4,7 @@ import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
 import { emptyPad } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
 import { createFinder, reasoned, type StartSearch } from '#widgets/CheapestDay/model.ts';
-import { findingText, worthTexts } from '#widgets/CheapestDay/text.ts';
+import { findingText, turnoversText, worthTexts } from '#widgets/CheapestDay/text.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
@@ -93,16 +93,63 @@ describe('trying', () => {
     model.turnovers.apply(6);
     expect(model.found.value?.kind).toBe('none');
     expect(plain(findingText(model))).toMatch(
-      /^6\.0 turnovers .*cannot be had together\. It would do to move [\d ]+ gal less/,
+      /^6 turnovers .*cannot be had together\. It would do to move [\d ]+ gal less/,
     );
     expect(model.blocks.value).toEqual([]);
     expect(model.worked.value).toBeNull();
     expect(worthTexts(model)).toEqual([]);
   });
 
+  test('each way out is a sentence part of its own', () => {
+    const { model } = finder(lodgePad);
+    model.turnovers.apply(4);
+    expect(plain(findingText(model))).toMatch(
+      /^4 turnovers, .* It would do to move .* less, to have equipment .* or to allow \d+ rpm in the quiet hours\.$/,
+    );
+  });
+
+  test('what the sheet leaves undone is closed off before the usual day is named', () => {
+    const { model } = finder({ ...ownerPad, day: { ...ownerPad.day, blocks: [] } });
+    expect(findingText(model)).toMatch(/, which leaves .* and Filter short; and \$\S+ less than /);
+  });
+
+  test('a proof to less than a cent is told in money, not in thousandths of a percent', () => {
+    for (const pad of [ownerPad, lodgePad, rigPad]) {
+      const { model } = finder(pad);
+      const found = model.found.value;
+      if (found?.kind !== 'found') throw new Error(findingText(model));
+      expect(found.cost - found.bound).toBeLessThan(0.005);
+      expect(findingText(model)).not.toContain('0.00');
+      expect(findingText(model)).toMatch(/would be even .0\.01 cheaper\.$|costs less\.$/);
+    }
+  });
+
+  test('a count of turnovers takes its plural', () => {
+    expect([0, 1, 1.001, 3.96, 2].map(turnoversText)).toEqual([
+      '0 turnovers',
+      '1 turnover',
+      '1 turnover',
+      '3.96 turnovers',
+      '2 turnovers',
+    ]);
+  });
+
+  test('what lacks is named: prices, volume, or a pump that can lift the water', () => {
+    const { seasons: _, ...tariff } = ownerPad.tariff;
+    const said = (pad: Pad) => findingText(finder(pad).model);
+    expect(said({ ...ownerPad, tariff: { ...tariff, seasons: [] } })).toMatch(/needs prices\.$/);
+    expect(said({ ...ownerPad, pool: emptyPad('us').pool })).toMatch(
+      /needs the volume of the pool\./,
+    );
+    const plumbing = { ...ownerPad.plumbing, staticHead: 40 };
+    expect(said({ ...ownerPad, plumbing })).toContain('No speed of this pump moves water');
+  });
+
   test('a pad that says too little is told so', () => {
     const { model } = finder(emptyPad('metric'));
-    expect(findingText(model)).toBe('The pad does not say enough yet to look for a day.');
+    expect(findingText(model)).toBe(
+      'The pad does not say enough yet to look for a day: it needs pump, pool and prices.',
+    );
   });
 });
 

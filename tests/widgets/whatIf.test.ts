@@ -16,6 +16,7 @@ import {
   gapsText,
   lineNotes,
   planText,
+  sum,
   tableOf,
 } from '#widgets/WhatIf/text.ts';
 import { storeOf } from './daySheetFixtures.ts';
@@ -214,9 +215,21 @@ describe('in words', () => {
     expect(lineNotes(model)).toEqual([]);
   });
 
+  test('no price at all has no thousandths', () => {
+    expect([0, 0.0001, -0.03, 0.009, 0.25].map((amount) => sum(amount, '$'))).toEqual([
+      '$0.00',
+      '$0.00',
+      '−$0.030',
+      '$0.009',
+      '$0.25',
+    ]);
+  });
+
   test('a pad that says too little is told so', () => {
     const { model } = whatIf(emptyPad('metric'));
-    expect(findingText(model)).toBe('The pad does not say enough yet to look for a day.');
+    expect(findingText(model)).toBe(
+      'The pad does not say enough yet to look for a day: it needs pump, pool and prices.',
+    );
     expect(drawnOf(model)).toBeNull();
     expect(model.here.value).toBeNull();
   });

@@ -14,13 +14,19 @@ import type { FinderModel } from './model.ts';
 const joined = (words: readonly string[], last: string): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 
+/** "1 turnover", "3.96 turnovers". */
+export function turnoversText(count: number): string {
+  const number = String(Number(count.toFixed(2)));
+  return `${number} ${number === '1' ? 'turnover' : 'turnovers'}`;
+}
+
 /** Sums smaller than this are as good as none [currency]. */
 const nothing = 0.005;
 
 /** The finding, in a few sentences. */
 export function findingText(model: FinderModel): string {
   const found = model.found.value;
-  if (model.asked.value === null) return 'The pad does not say enough yet to look for a day.';
+  if (model.asked.value === null) return lackText(model.day.bench.value);
   if (found === null) return searchingText(model);
   switch (found.kind) {
     case 'found':
@@ -30,6 +36,19 @@ export function findingText(model: FinderModel): string {
     case 'unsettled':
       return 'The search found no day within its limits, and no proof that there is none. Allow one change more, or ask a little less.';
   }
+}
+
+/** Why no day can be looked for. */
+export function lackText(bench: Bench | null): string {
+  const lead = 'The pad does not say enough yet to look for a day: it needs';
+  if (bench === null) return `${lead} pump, pool and prices.`;
+  const lacks = [
+    ...(bench.volume === null ? ['the volume of the pool'] : []),
+    ...(bench.tariff === null ? ['prices'] : []),
+  ];
+  return lacks.length > 0
+    ? `${lead} ${joined(lacks, 'and')}.`
+    : 'No speed of this pump moves water on this pad, so there is no day to look for.';
 }
 
 function askedInWords({ day, needs, turnovers }: FinderModel): AskedInWords {
@@ -67,14 +86,20 @@ function foundText(model: FinderModel, found: FoundDay): string {
     against(model.day.here.value, found.cost, 'the day on your sheet', say),
     against(model.usual.value, found.cost, 'the usual three-block day', say),
   ].filter((words) => words !== null);
+  // A clause within one of the two is closed before the next begins.
+  const hasClause = beside[0]?.includes(', which ') ?? false;
   const costs = `The cheapest day takes ${say(found.cost)} of energy${
-    beside.length === 0 ? '' : `: ${joined(beside, 'and')}`
+    beside.length === 0 ? '' : `: ${beside.join(hasClause ? '; and ' : ' and ')}`
   }.`;
-  const proof =
-    found.gap < 1e-9
-      ? 'No day that keeps all you ask costs less.'
-      : `No day that keeps all you ask costs less by more than ${percent(found.gap)}.`;
-  return `${costs} ${proof}`;
+  return `${costs} ${proofText(found, say)}`;
+}
+
+/** How far the proof goes: in money where that is less than a cent, else as a share. */
+function proofText({ cost, bound, gap }: FoundDay, say: (amount: number) => string): string {
+  if (gap < 1e-9) return 'No day that keeps all you ask costs less.';
+  return cost - bound < nothing
+    ? `No day that keeps all you ask would be even ${say(0.01)} cheaper.`
+    : `No day that keeps all you ask costs less by more than ${percent(gap)}.`;
 }
 
 function against(
@@ -127,7 +152,8 @@ export function noneText(asked: AskedInWords, none: NoDay): string {
     names.length === 1
       ? `${capital(names[0] ?? '')} cannot be had on this pad at all.`
       : `${capital(joined(names, 'and'))} cannot be had together.`;
-  return `${lead} It would do to ${joined(ways, 'or to')}.`;
+  const longer = ways.map((way, at) => (at === 0 ? way : `to ${way}`));
+  return `${lead} It would do to ${joined(longer, 'or')}.`;
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -139,7 +165,7 @@ function memberName({ bench, needs, turnovers }: AskedInWords, member: Collision
       return need === undefined ? 'a need' : `${lengthText(need.minutes)} of ${needName(need)}`;
     }
     case 'volume':
-      return `${turnovers.toFixed(1)} turnovers`;
+      return turnoversText(turnovers);
     case 'limit': {
       const limit = bench?.limits.find(({ id }) => id === member.limitId);
       return limit === undefined ? 'a limit' : `the limit “${limitName(limit)}”`;

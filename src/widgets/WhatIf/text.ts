@@ -4,7 +4,7 @@ import type { CheapestDay } from '#core/cheapestDay.ts';
 import type { SweptDay } from '#core/sweepCheapestDay.ts';
 import { formatMoney } from '#units/money.ts';
 import { noValue } from '#units/numerals.ts';
-import { noneText } from '#widgets/CheapestDay/text.ts';
+import { lackText, noneText } from '#widgets/CheapestDay/text.ts';
 import { rpmText, spanText } from '#widgets/DaySheet/text.ts';
 import { changesIn, inputWords } from './changes.ts';
 import type { Looked, OwnDay, WhatIfModel } from './model.ts';
@@ -15,7 +15,8 @@ const nothing = 0.0005;
 
 /** A sum with as many places as a small one needs. */
 export function sum(amount: number, currency: string): string {
-  return formatMoney(amount, currency, { places: Math.abs(amount) < 0.0995 ? 3 : 2 });
+  const size = Math.abs(amount);
+  return formatMoney(amount, currency, { places: size >= nothing && size < 0.0995 ? 3 : 2 });
 }
 
 export const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -26,7 +27,7 @@ const costOf = (day: CheapestDay | null | undefined): number | null =>
 /** The finding: what more of it costs, where the plan changes, and where there is no day. */
 export function findingText(model: WhatIfModel): string {
   const words = inputWords(model);
-  if (words === null) return 'The pad does not say enough yet to look for a day.';
+  if (words === null) return lackText(model.day.bench.value);
   if (!model.isDone.value) return 'Working out the days …';
   if (model.sweep.value === null) return 'The figures of this pad make no sense together here.';
   return [moreText(model, words), changeText(model), noDayText(model)]
@@ -81,7 +82,7 @@ function noDayText(model: WhatIfModel): string {
 
 /** Why there is no day at a value, or null where there is one. */
 export function gapText(model: WhatIfModel, { changed, day }: Looked): string | null {
-  if (day === null) return 'The figures of this pad make no sense together here.';
+  if (day === null) return 'On this pad no day can be worked out here.';
   if (day.kind === 'found') return null;
   if (day.kind === 'unsettled') {
     return 'The search found no day within its limits, and no proof that there is none.';

@@ -5,6 +5,7 @@ import { niceAxis, type ShownUnit } from '#charts/scale.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
+import { turnoversText } from '#widgets/CheapestDay/text.ts';
 import { lengthText, needName } from '#widgets/DaySheet/text.ts';
 import type { Entry } from '#widgets/kit/entry.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
@@ -64,7 +65,7 @@ type Makers = {
 const makers: Makers = {
   turnovers: (_, input) => ({
     name: 'Turnovers asked for',
-    value: (value) => `${Number(value.toFixed(2))} turnovers`,
+    value: turnoversText,
     more: 'Half a turnover more',
     side: { axis: niceAxis(ends(input)), title: 'Turnovers asked for in a day', unit: '' },
     entry: plainEntry('number of turnovers', { least: 0 }),
