@@ -90,6 +90,13 @@ describe('the words', () => {
     expect(bandTable(bare).rows).toEqual([]);
   });
 
+  test('of a day without doubt ask for no reading, and give the year one price', async () => {
+    const model = await looked({ ...ownerPad, day: { ...ownerPad.day, blocks: [] } });
+    expect(plain(findingText(model))).toMatch(/ 0 kWh, and nothing of it is in doubt\.$/);
+    // 365 days of the fixed charge alone, $0.35 each.
+    expect(yearText(model)).toBe('The year 2027 costs $127.75, and nothing of it is in doubt.');
+  });
+
   test('of the table hold both bands and the year', async () => {
     const { model: fresh } = sureness(ownerPad);
     expect(bandTable(fresh).rows.map(([name, , , trials]) => [name, trials])).toEqual([

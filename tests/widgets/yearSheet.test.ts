@@ -9,7 +9,13 @@ import { createDayModel } from '#widgets/DaySheet/model.ts';
 import { createYear } from '#widgets/YearSheet/model.ts';
 import { needsOfSeason } from '#widgets/YearSheet/seasons.ts';
 import { saidText, seasonShortText, seasonText } from '#widgets/YearSheet/seasonText.ts';
-import { besideTable, findingText, measureWords, monthTable } from '#widgets/YearSheet/text.ts';
+import {
+  besideTable,
+  findingText,
+  measureWords,
+  monthTable,
+  years,
+} from '#widgets/YearSheet/text.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 // Our own behaviour, held against the core's own year where it has figures.
@@ -65,6 +71,19 @@ describe('the year on the sheet', () => {
     expect(plain(findingText(model))).toMatch(
       /The \$1 ?000 for the pump are back in [\d.]+ years?\. Over 10 years, with interest, it is worth \$[\d .]+ more than it costs\./,
     );
+  });
+
+  test('a short time has its own unit', () => {
+    expect([0.01, 1 / 12, 0.14, 0.2, 0.96, 1.04, 3.44, 12].map(years).map(plain)).toEqual([
+      'less than a month',
+      '1 month',
+      '2 months',
+      '0.2 years',
+      '1.0 year',
+      '1.0 year',
+      '3.4 years',
+      '12 years',
+    ]);
   });
 
   test('says that a price never comes back when nothing is saved', () => {

@@ -122,6 +122,8 @@ export const nextName = ({ instrument, speed }: Next, { units }: Saying): string
   `${instruments[instrument]} at ${rpmText(speed, units.value)}`;
 
 function nextText(model: SurenessModel): string {
+  const told = model.focus.value?.told;
+  if (told === undefined || told.high === told.low) return '';
   const [first] = model.next.value;
   if (first === undefined) return 'No single reading would narrow that much.';
   const { instrument, speed, left } = first;
@@ -143,6 +145,8 @@ export function yearText(model: SurenessModel): string {
   const say = (amount: number) => formatMoney(amount, model.currency.value, { places });
   const byLines = model.shown.value.some(({ of, parts }) => of === 'cost' && parts);
   const how = byLines ? ' by straight lines alone' : '';
+  if (band.high === band.low)
+    return `The year ${year.number} costs ${say(best)}, and nothing of it is in doubt.`;
   return `The year ${year.number} costs between ${say(band.low)} and ${say(band.high)}${how}, most likely ${say(best)}.`;
 }
 

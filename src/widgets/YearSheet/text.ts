@@ -57,8 +57,16 @@ export function say(model: YearModel, amount: number): string {
 export const days = (count: number): string =>
   `${count}${hardSpace}${count === 1 ? 'day' : 'days'}`;
 
-export const years = (count: number): string =>
-  `${count.toFixed(count < 10 ? 1 : 0)}${hardSpace}${count.toFixed(1) === '1.0' ? 'year' : 'years'}`;
+/** "3.4 years"; a time too short for a tenth of a year in whole months. */
+export function years(count: number): string {
+  if (count < 1 / 24) return 'less than a month';
+  if (count < 0.15) {
+    const months = Math.round(12 * count);
+    return `${months}${hardSpace}${months === 1 ? 'month' : 'months'}`;
+  }
+  const number = count.toFixed(count < 10 ? 1 : 0);
+  return `${number}${hardSpace}${number === '1.0' ? 'year' : 'years'}`;
+}
 
 export const joined = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
