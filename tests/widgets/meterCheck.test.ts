@@ -186,6 +186,8 @@ describe('a meter held against the day', () => {
     expect(`${drawn?.metered}${drawn?.modelled}`).not.toMatch(/NaN|undefined/);
     expect(drawn?.rest).toMatch(/^M/);
     expect(drawn?.restLabel).toBeDefined();
+    // Half of the last mark stands beyond the picture, which on a phone leaves room for two figures.
+    expect(drawn?.x.axis.ticks.map(({ label }) => label)).toEqual(['00', '06', '12', '18', '24']);
     expect(hourTable(model).rows).toHaveLength(24);
     expect(dayTable(model).rows.map(([day]) => day)).toEqual([
       '1 June 2027',

@@ -4,7 +4,6 @@ import { type Placement, placeLabels, type Spot } from '#charts/labels.ts';
 import { linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { type Axis, across, fraction, upward } from '#charts/scale.ts';
-import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import type { Held, MeterModel } from './model.ts';
 
 export interface Drawn {
@@ -25,11 +24,12 @@ const time: Side = {
     max: 1440,
     ticks: [0, 6, 12, 18, 24].map((hour) => ({
       value: hour * 60,
-      label: hour === 24 ? '24:00' : clock(hour * 60),
+      // Hours alone: "24:00" would reach over the edge of a phone.
+      label: String(hour).padStart(2, '0'),
     })),
     fine: Array.from({ length: 24 }, (_, hour) => hour * 60),
   },
-  title: 'Time of day',
+  title: 'Hour of the day',
   unit: '',
 };
 
