@@ -10,15 +10,38 @@ interface DoorProps<Props extends object> {
   readonly props: Props;
 }
 
+/** Puts the focus where otherwise only reading leads. */
+function focusOn(place: HTMLElement): void {
+  place.tabIndex = -1;
+  place.focus({ preventScroll: true });
+}
+
+const isLost = () => document.activeElement === document.body;
+
+/** A control that goes away when it is used leaves the focus in what was around it, not at the top of the page. */
+function keepFocus(event: Event): void {
+  const around = event.composedPath() as readonly Node[];
+  setTimeout(() => {
+    const left = around.find(({ isConnected }) => isConnected);
+    if (left !== around[0] && isLost()) focusOn(left as HTMLElement);
+  });
+}
+
 type State<Props> = { readonly part: FunctionComponent<Props> } | 'shut' | 'coming' | 'failed';
 
-/** A part of a page that is fetched when it is first asked for. */
+/** A part of a page that is fetched when it is first asked for; the focus goes to the head of its section. */
 export function Door<Props extends object>(door: DoorProps<Props>): JSX.Element {
   const state = useSignal<State<Props>>('shut');
-  const open = async () => {
+  const open = async (event: JSX.TargetedEvent) => {
+    const section = event.currentTarget.closest('section');
     state.value = 'coming';
     try {
       state.value = { part: await door.load() };
+      section?.addEventListener('click', keepFocus);
+      setTimeout(() => {
+        const head = section?.querySelector('h2');
+        if (head && isLost()) focusOn(head);
+      });
     } catch {
       state.value = 'failed';
     }
@@ -34,7 +57,7 @@ export function Door<Props extends object>(door: DoorProps<Props>): JSX.Element 
         </button>
       </p>
       {now === 'failed' && (
-        <p class="field-error">
+        <p class="field-error" role="alert">
           This part of the page could not be fetched. Reload the page when there is a connection.
         </p>
       )}
