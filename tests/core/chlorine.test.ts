@@ -63,6 +63,11 @@ describe('salt cells and products', () => {
     );
   });
 
+  it('a liquid of 100 trade percent holds 100 g of chlorine in 100 mL, and more is refused', () => {
+    // Definition of trade percent (common practice, no source).
+    expect(tradePercentConcentration(100)).toBe(1000);
+  });
+
   it('what cannot be is refused', () => {
     expect(() => saltCellHours(1, 1e-5, 1.2)).toThrow(
       'outputShare is 1.2; it must be above 0 and at most 1.',

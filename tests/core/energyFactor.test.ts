@@ -162,6 +162,17 @@ describe('the rule over its range', () => {
     expect(curveCPoint(() => flat, flow).flow).toBeCloseTo(flow, 12);
   });
 
+  it('a pump whose head falls with the square of the flow meets the curve where two parabolas do', () => {
+    // Arithmetic: shutoff - fall q^2 = 0.0082 q^2 at q = sqrt(shutoff / (fall + 0.0082)), in ft and gpm.
+    const shutoff = fc.double({ min: 10, max: 120, noNaN: true });
+    fc.assert(
+      fc.property(shutoff, fc.double({ min: 1e-4, max: 0.05, noNaN: true }), (top, fall) => {
+        const met = curveCPoint((flow) => (top - fall * (flow / gpm) ** 2) * foot).flow / gpm;
+        expect(met / Math.sqrt(top / (fall + 0.0082))).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
   it('the energy factor in gallons per watt-hour is the weighted one of a single point', () => {
     const flow = fc.double({ min: 1e-5, max: 0.02, noNaN: true });
     fc.assert(

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/errors.ts';
-import { gaugeGrades, gaugeTolerance, pressureHead, totalDynamicHead } from '#core/gauges.ts';
+import {
+  columnPressure,
+  gaugeGrades,
+  gaugeTolerance,
+  pressureHead,
+  roundedDynamicHead,
+  totalDynamicHead,
+} from '#core/gauges.ts';
 import { casesOf } from './numericCases.ts';
 
 const pascalPerPsi = 6894.757_293_168; // NIST SP 811 B.8
@@ -45,6 +52,61 @@ describe('total dynamic head against the reference cases', () => {
       expect(Math.abs(head / (expected['head_ft'] as number) - 1)).toBeLessThanOrEqual(relative);
     });
   }
+});
+
+describe('a water column', () => {
+  it('presses as the conventional columns of the tables', () => {
+    // NIST SP 811 B.8, conventional water of 1000 kg/m3: foot 2.989067e3 Pa, inch 249.0889 Pa.
+    expect(columnPressure(feet, 1000)).toBeCloseTo(2989.067, 3);
+    expect(columnPressure(0.0254, 1000)).toBeCloseTo(249.0889, 4);
+    expect(columnPressure(-feet, 1000)).toBeCloseTo(-2989.067, 3);
+  });
+
+  it('has the head of the pressure at its foot', () => {
+    const head = fc.double({ min: -100, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(head, fc.double({ min: 500, max: 1500, noNaN: true }), (height, density) => {
+        expect(pressureHead(columnPressure(height, density), density)).toBeCloseTo(height, 10);
+      }),
+    );
+  });
+});
+
+describe('the rounded factors of the trade', () => {
+  // 2.31 ft a psi and 1.13 ft an inch of mercury: common practice, no source.
+  it('add 23.1 ft for 10 psi, 11.3 ft for 10 inHg and the height between the gauges', () => {
+    const dry = { dischargePressure: 0, suctionVacuum: 0, gaugeHeight: 0, density: 998 };
+    const inFeet = (change: Partial<typeof dry>) =>
+      roundedDynamicHead({ ...dry, ...change }) / feet;
+    expect(inFeet({ dischargePressure: 10 * pascalPerPsi })).toBeCloseTo(23.1, 9);
+    expect(inFeet({ suctionVacuum: 10 * pascalPerInHg })).toBeCloseTo(11.3, 9);
+    expect(inFeet({ gaugeHeight: -1.5 * feet })).toBeCloseTo(-1.5, 12);
+    const all = { dischargePressure: 2e4, suctionVacuum: 3e4, gaugeHeight: 0.4 };
+    expect(inFeet(all)).toBeCloseTo(
+      inFeet({ dischargePressure: 2e4 }) + inFeet({ suctionVacuum: 3e4 }) + 0.4 / feet,
+      9,
+    );
+  });
+
+  it('take a suction under pressure as less head, and whatever density', () => {
+    const pair = { dischargePressure: 5e4, suctionVacuum: -2e4, gaugeHeight: 0, density: 998 };
+    const drawn = roundedDynamicHead({ ...pair, suctionVacuum: 0 });
+    expect(roundedDynamicHead(pair)).toBeLessThan(drawn);
+    expect(roundedDynamicHead({ ...pair, density: 1025 })).toBe(roundedDynamicHead(pair));
+  });
+
+  it('are never further than 1 % from the exact head of a pool pump', () => {
+    // Water from 5 to 38 degC holds 1000 to 993 kg/m3 (IAPWS SR6-08(2011)).
+    const pressure = fc.double({ min: 1e4, max: 3e5, noNaN: true });
+    const vacuum = fc.double({ min: 0, max: 8e4, noNaN: true });
+    const dense = fc.double({ min: 993, max: 1000, noNaN: true });
+    fc.assert(
+      fc.property(pressure, vacuum, dense, (press, drawn, density) => {
+        const pair = { dischargePressure: press, suctionVacuum: drawn, gaugeHeight: 0, density };
+        expect(Math.abs(roundedDynamicHead(pair) / totalDynamicHead(pair) - 1)).toBeLessThan(0.01);
+      }),
+    );
+  });
 });
 
 describe('gauges', () => {

@@ -72,6 +72,14 @@ describe('heating a pool', () => {
     );
   });
 
+  it('a heater that wastes half takes twice the hours, and one that wastes a fifth a quarter more', () => {
+    // Definition of efficiency: heat into the water over heat taken. 36 kW give 36 kWh in an hour.
+    const heat = 36 * 3.6e6;
+    expect(heaterHours(heat, 36_000)).toBeCloseTo(1, 12);
+    expect(heaterHours(heat, 36_000, 0.5)).toBeCloseTo(2, 12);
+    expect(heaterHours(heat, 36_000, 0.8)).toBeCloseTo(1.25, 12);
+  });
+
   it('what cannot be is refused', () => {
     expect(() => heatingEnergy(50, -1, water(26))).toThrow(CoreError);
     expect(() => heatingEnergy(50, Number.NaN, water(26))).toThrow(CoreError);

@@ -103,8 +103,10 @@ describe('how often water has passed', () => {
     );
   });
 
-  it('is refused for half a time and for less than none', () => {
-    expect(() => sharePassed(1, 0.5)).toThrow('times is 0.5');
-    expect(() => sharePassed(-1, 0)).toThrow(CoreError);
+  it('is refused for half a time, for less than none and for more than a hundred', () => {
+    for (const times of [0.5, -1, 101]) {
+      expect(() => sharePassed(1, times)).toThrow(`times is ${times}`);
+    }
+    expect(() => sharePassed(-1, 0)).toThrow('turnovers is -1');
   });
 });

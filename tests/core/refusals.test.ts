@@ -17,7 +17,13 @@ import {
   weightedEnergyFactor,
 } from '#core/energyFactor.ts';
 import { CoreError } from '#core/errors.ts';
-import { gaugeTolerance, pressureHead, totalDynamicHead } from '#core/gauges.ts';
+import {
+  columnPressure,
+  gaugeTolerance,
+  pressureHead,
+  roundedDynamicHead,
+  totalDynamicHead,
+} from '#core/gauges.ts';
 import { heaterHours, heatingEnergy, thumbHeatBtu, thumbHeaterBtuPerHour } from '#core/heating.ts';
 import { crossedLimits, type LimitInputs, limitsFor } from '#core/limits.ts';
 import { filteredShare, turnoversForShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
@@ -86,6 +92,11 @@ const refusals: Readonly<Record<string, readonly Refusal[]>> = {
   gauges: [
     ['pressure', () => pressureHead(3e6, 998)],
     ['density', () => pressureHead(1e5, 100)],
+    ['head', () => columnPressure(1001, 998)],
+    ['density', () => columnPressure(1, 100)],
+    ['dischargePressure', () => roundedDynamicHead({ ...pair, dischargePressure: -2e5 })],
+    ['suctionVacuum', () => roundedDynamicHead({ ...pair, suctionVacuum: 150_000 })],
+    ['gaugeHeight', () => roundedDynamicHead({ ...pair, gaugeHeight: 60 })],
     ['dischargePressure', () => totalDynamicHead({ ...pair, dischargePressure: -2e5 })],
     ['suctionVacuum', () => totalDynamicHead({ ...pair, suctionVacuum: 150_000 })],
     ['gaugeHeight', () => totalDynamicHead({ ...pair, gaugeHeight: 60 })],
