@@ -31,9 +31,9 @@ test('a part that opens takes the focus to its head, and what goes away when use
     await expect(page.getByRole('heading', { name: head, level: 2 })).toBeFocused();
   }
   await press(page, 'Begin with an invented year');
-  await expect(page.getByRole('group', { name: 'Month by month' })).toBeFocused();
+  await expect(page.getByRole('group', { name: 'Water and frost, month by month' })).toBeFocused();
   await press(page, 'Clear the months');
-  await expect(page.getByRole('group', { name: 'Month by month' })).toBeFocused();
+  await expect(page.getByRole('group', { name: 'Water and frost, month by month' })).toBeFocused();
   await page.locator('.what-if .drag-handle').focus();
   await page.keyboard.press('PageUp');
   await press(page, 'Back to what the pad has');

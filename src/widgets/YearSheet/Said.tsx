@@ -175,7 +175,7 @@ function Monthly({ id, model }: PartProps): JSX.Element {
   };
   return (
     <fieldset class="year-group">
-      <legend>Month by month</legend>
+      <legend>Water and frost, month by month</legend>
       <p class="field-help">
         Cold water is thicker, and frost calls for hours of its own. The year to begin with is
         invented: put your own months in its place.
