@@ -127,8 +127,5 @@ export function frostByDay(
 }
 
 function spansOfHours(hours: ReadonlySet<number>): readonly Span[] {
-  const pieces = [...hours]
-    .sort((a, b) => a - b)
-    .map((hour) => ({ start: 60 * hour, end: 60 * (hour + 1) }));
-  return ringRuns(pieces);
+  return ringRuns([...hours].map((hour) => ({ start: 60 * hour, end: 60 * (hour + 1) })));
 }

@@ -11,7 +11,7 @@ import { complementOf, intersectionOf, type Span, unionOf } from './spans.ts';
  * @param blocks The plan [see Block], none overlapping.
  * @param frost Hours of frost [see Span], may overlap.
  * @param ratio Speed over reference speed that frost calls for [-], 0 or more.
- * @returns Blocks [see Block] that do not cross midnight; an added one has the id "frost-" and its first minute.
+ * @returns Blocks [see Block] that do not cross midnight; an added one has the id "frost-" and its first minute. The plan itself where there is no frost or no speed for it.
  * @throws CoreError when the blocks are not a day, a span is off the clock or the ratio is negative.
  * Accuracy: exact.
  * Source: common practice, no source.

@@ -28,7 +28,7 @@ export function polygonArea(vertices: readonly Vertex[]): number {
 
 /** Taken from the first corner, so that a pool drawn far from the origin keeps its digits. */
 function signedArea(vertices: readonly Vertex[]): number {
-  const [originX, originY] = vertices[0] ?? [0, 0];
+  const [originX, originY] = vertices[0] as Vertex;
   const moved = vertices.map(([x, y]): Vertex => [x - originX, y - originY]);
   return edgesOf(moved).reduce((sum, [[ax, ay], [bx, by]]) => sum + (ax * by - bx * ay) / 2, 0);
 }
@@ -76,15 +76,11 @@ function turnsBack([a, b]: Edge, [, c]: Edge): boolean {
   return (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]) <= 0;
 }
 
+/** Each has the other's ends on both sides or on it; in one line they meet where they lie side by side. */
 function segmentsMeet([a, b]: Edge, [c, d]: Edge): boolean {
   const [abc, abd, cda, cdb] = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)];
-  if (abc !== abd && cda !== cdb && abc * abd < 0 && cda * cdb < 0) return true;
-  return (
-    (abc === 0 && isBeside(a, b, c)) ||
-    (abd === 0 && isBeside(a, b, d)) ||
-    (cda === 0 && isBeside(c, d, a)) ||
-    (cdb === 0 && isBeside(c, d, b))
-  );
+  if (abc === 0 && abd === 0 && cda === 0 && cdb === 0) return lieBeside([a, b], [c, d]);
+  return abc * abd <= 0 && cda * cdb <= 0;
 }
 
 /** 1 for a left turn at b, -1 for a right turn, 0 for straight on or back. */
@@ -92,12 +88,13 @@ function turn(a: Vertex, b: Vertex, c: Vertex): number {
   return Math.sign((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]));
 }
 
-/** Whether a point in line with a and b lies between them. */
-function isBeside(a: Vertex, b: Vertex, point: Vertex): boolean {
-  return [0, 1].every((axis) => {
-    const [from = 0, to = 0, at = 0] = [a[axis], b[axis], point[axis]];
-    return Math.min(from, to) <= at && at <= Math.max(from, to);
-  });
+/** Whether two edges in one line share a point. */
+function lieBeside([a, b]: Edge, [c, d]: Edge): boolean {
+  return ([0, 1] as const).every(
+    (axis) =>
+      Math.max(Math.min(a[axis], b[axis]), Math.min(c[axis], d[axis])) <=
+      Math.min(Math.max(a[axis], b[axis]), Math.max(c[axis], d[axis])),
+  );
 }
 
 /**

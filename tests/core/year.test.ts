@@ -1,16 +1,12 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dayNumber, daysInYear } from '#core/calendar.ts';
-import { cleaningsIn, frostByDay, loadingOn, monthlyValue } from '#core/conditions.ts';
+import { daysInYear } from '#core/calendar.ts';
+import { loadingOn } from '#core/conditions.ts';
 import type { Block } from '#core/day.ts';
 import type { RunningPoint } from '#core/dayReport.ts';
 import { CoreError } from '#core/errors.ts';
-import { withFrost } from '#core/frost.ts';
-import { netPresentValue, paybackYears } from '#core/payback.ts';
 import { priceYear } from '#core/pricing.ts';
-import { spanHolds } from '#core/spans.ts';
 import { type DayConditions, emission, planOn, type YearPlan, yearReport } from '#core/year.ts';
-import { anyDay, anySpan, inventedPump, inventedTariff } from './dayFixtures.ts';
+import { inventedPump, inventedTariff } from './dayFixtures.ts';
 
 const mild: DayConditions = { waterTemperature: 25, loading: 0, frost: [] };
 const summerBlocks: readonly Block[] = [
@@ -167,102 +163,8 @@ describe('a year', () => {
   });
 });
 
-describe('frost over a plan', () => {
-  // Definition: minute by minute the faster of plan and frost speed.
-  it('turns the pump at least so fast in every minute of frost, and leaves the others alone', () => {
-    fc.assert(
-      fc.property(
-        anyDay,
-        fc.array(anySpan, { maxLength: 3 }),
-        fc.double({ min: 0, max: 1, noNaN: true }),
-        (blocks, frost, ratio) => {
-          const laid = withFrost(blocks, frost, ratio);
-          for (let minute = 0; minute < 1440; minute += 7) {
-            const at = (of: readonly Block[]) =>
-              of.find((block) => spanHolds(block, minute))?.ratio ?? 0;
-            const isCold = frost.some((span) => spanHolds(span, minute));
-            expect(at(laid)).toBe(isCold ? Math.max(at(blocks), ratio) : at(blocks));
-          }
-        },
-      ),
-      { numRuns: 60 },
-    );
-  });
-});
-
-describe('conditions of a day', () => {
-  it('go in a straight line from the middle of a month to the middle of the next', () => {
-    const monthly = [0, 31, 60, 90, 0, 0, 0, 0, 0, 0, 0, -31];
-    // Middle of January: 15.5 days in, noon of the 16th; of February 2027: 14 days in.
-    expect(monthlyValue(monthly, { year: 2027, month: 1, day: 16 })).toBeCloseTo(0, 12);
-    const from = monthlyValue(monthly, { year: 2027, month: 2, day: 14 });
-    const to = monthlyValue(monthly, { year: 2027, month: 2, day: 15 });
-    expect((from + to) / 2).toBeCloseTo(31, 0);
-    // 31 December at noon is 15 of the 31 days from the middle of December to that of January.
-    expect(monthlyValue(monthly, { year: 2027, month: 12, day: 31 })).toBeCloseTo(-31 + 15, 9);
-    expect(monthlyValue(monthly, { year: 2027, month: 1, day: 1 })).toBeCloseTo(-31 + 16, 9);
-  });
-
-  it('refuse a table that is not twelve numbers', () => {
-    const date = { year: 2027, month: 1, day: 1 };
-    expect(() => monthlyValue([1, 2, 3], date)).toThrow('12 numbers');
-    expect(() => monthlyValue(Array(12).fill(Number.NaN), date)).toThrow(CoreError);
-  });
-
-  it('load a filter evenly and start again when it is cleaned', () => {
-    const loading = (day: number) => loadingOn({ year: 2027, month: 1, day }, 10);
-    expect([loading(1), loading(6), loading(10), loading(11)]).toEqual([0.05, 0.55, 0.95, 0.05]);
-    // Whole intervals that begin in a year of 365 days.
-    expect([cleaningsIn(365, 365), cleaningsIn(366, 365), cleaningsIn(365, 7)]).toEqual([1, 2, 53]);
-  });
-
-  it('join neighbouring frost hours, across midnight of one day only as two ends', () => {
-    const date = { year: 2027, month: 1, day: 3 };
-    const series = [0, 1, 5, 23, 12].map((hour) => ({
-      date,
-      hour,
-      temperature: hour === 12 ? 2.1 : -1,
-    }));
-    const frost = frostByDay(series, 2).get(dayNumber(date)) ?? [];
-    const cold = (minute: number) => frost.some((span) => spanHolds(span, minute));
-    expect([0, 119, 120, 300, 359, 360, 720, 1379, 1380, 1439].map(cold)).toEqual([
-      true,
-      true,
-      false,
-      true,
-      true,
-      false,
-      false,
-      false,
-      true,
-      true,
-    ]);
-    expect(frostByDay([{ date, hour: 3, temperature: 2.1 }], 2).size).toBe(0);
-    expect(frostByDay([{ date, hour: 3, temperature: 2 }], 2).size).toBe(1);
-    expect(() => frostByDay([{ date, hour: 24, temperature: 0 }], 2)).toThrow('0 to 23');
-  });
-});
-
-describe('what it is worth', () => {
-  it('is the annuity of the tables, less the price', () => {
-    // Present value of 1 a year at 5 % over 10 years: 7.7217; at 8 % over 15 years: 8.5595
-    // (annuity tables, from memory; also (1 - 1.05^-10) / 0.05).
-    expect(netPresentValue({ outlay: 0, yearlySaving: 1 }, 0.05, 10)).toBeCloseTo(7.7217, 4);
-    expect(netPresentValue({ outlay: 0, yearlySaving: 1 }, 0.08, 15)).toBeCloseTo(8.5595, 4);
-    expect(netPresentValue({ outlay: 1000, yearlySaving: 200 }, 0, 5)).toBe(0);
-  });
-
-  it('pays back in outlay over saving, or never', () => {
-    expect(paybackYears({ outlay: 900, yearlySaving: 300 })).toBe(3);
-    expect(paybackYears({ outlay: 900, yearlySaving: 0 })).toBeNull();
-    expect(paybackYears({ outlay: 900, yearlySaving: -5 })).toBeNull();
-    expect(paybackYears({ outlay: 0, yearlySaving: 0 })).toBe(0);
-    expect(() => paybackYears({ outlay: -1, yearlySaving: 1 })).toThrow(CoreError);
-    expect(() => netPresentValue({ outlay: 1, yearlySaving: Number.NaN }, 0, 1)).toThrow('finite');
-    expect(() => netPresentValue({ outlay: 1, yearlySaving: 1 }, 0, 0)).toThrow('1 to 100');
-  });
-
-  it('comes with greenhouse gas in proportion: 100 kWh at 400 g are 40 kg', () => {
+describe('greenhouse gas of a year', () => {
+  it('is in proportion: 100 kWh at 400 g are 40 kg', () => {
     expect(emission(100 * 3.6e6, 400)).toBeCloseTo(40, 10);
     expect(() => emission(-1, 400)).toThrow(CoreError);
   });

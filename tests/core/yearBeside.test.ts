@@ -97,6 +97,28 @@ describe('one speed that moves the same water', () => {
     expect(left.plans[0]?.blocks[0]).toMatchObject({ start: 480, end: 780 });
   });
 
+  // By hand: ten hours at half flow are five at full flow, whether or not frost calls in between them.
+  it('counts frost within its own run once', () => {
+    const frosty = { ...mild, frost: [{ start: 540, end: 600 }] };
+    const cold = yearPlan({ conditionsOn: () => frosty, frostRatio: 0.2 });
+    const other = sameWaterYear(cold, yearReport(cold), { ratio: 1, start: 480 });
+    expect(other.plans[0]?.blocks).toEqual([{ id: 'run', start: 480, end: 780, ratio: 1 }]);
+    // From noon on, the hour of frost has moved an hour's water already.
+    const noon = sameWaterYear(cold, yearReport(cold), { ratio: 1, start: 720 });
+    expect(noon.plans[0]?.blocks).toEqual([{ id: 'run', start: 720, end: 960, ratio: 1 }]);
+  });
+
+  it('has days that move no water move none at the one speed either', () => {
+    // Invented: a filter so dirty on every other day that nothing flows, whatever the speed.
+    const dirty = yearPlan({
+      conditionsOn: ({ day }) => ({ ...mild, loading: day % 2 }),
+      pointAt: (ratio, { loading }) =>
+        loading === 1 ? { kind: 'noFlow', power: 60 } : inventedPump(ratio),
+    });
+    const other = sameWaterYear(dirty, yearReport(dirty), { ratio: 1, start: 480 });
+    expect(other.plans[0]?.blocks).toEqual([{ id: 'run', start: 480, end: 780, ratio: 1 }]);
+  });
+
   it('refuses a speed that is none, and stands still where no water was moved', () => {
     const plan = yearPlan();
     expect(() => sameWaterYear(plan, yearReport(plan), { ratio: 0, start: 480 })).toThrow(
@@ -124,7 +146,7 @@ describe('needs that stay short', () => {
     const report = yearReport({
       ...yearPlan(),
       plans: [
-        { from: { month: 1, day: 1 }, blocks: short, needs: [skim, heat] },
+        { from: { month: 1, day: 1 }, blocks: short, needs: [heat, skim] },
         { from: { month: 2, day: 1 }, blocks: short, needs: [skim] },
         { from: { month: 3, day: 1 }, blocks: long, needs: [skim, heat] },
       ],
