@@ -101,6 +101,28 @@ test('the pad changed elsewhere on the page is swept anew, and the table has eve
   await expect(finding(page)).toContainText(`takes ${price}.`);
 });
 
+test('on the smallest phone no word stands on another, and every number is on one line', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 320, height: 800 });
+  await open(page);
+  const boxes = await page
+    .locator('.what-if-flag-words, .what-if .curve-label.is-strong')
+    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON()));
+  expect(boxes.length).toBeGreaterThan(3);
+  for (const [at, one] of boxes.entries()) {
+    for (const other of boxes.slice(at + 1)) {
+      const high = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
+      const wide = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+      expect(Math.min(high, wide), JSON.stringify([one, other])).toBeLessThan(4);
+    }
+  }
+  const heights = await page
+    .locator('.what-if-block > b:visible')
+    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+  expect(Math.max(...heights)).toBeLessThan(30);
+});
+
 test('by day, by night and on a phone it has no barrier that axe can find', async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await open(page);

@@ -215,6 +215,15 @@ describe('in words', () => {
     expect(lineNotes(model)).toEqual([]);
   });
 
+  test('where turnovers themselves collide, their number is not said twice', () => {
+    const { model } = whatIf(lodgePad);
+    const said = gapsText(model);
+    expect(said).toHaveLength(1);
+    expect(said[0]).toMatch(/^[\d.]+ turnovers, the limit /);
+    model.choose('need-skim');
+    for (const sentence of gapsText(model)) expect(sentence).toMatch(/^\d+ h.*: /);
+  });
+
   test('no price at all has no thousandths', () => {
     expect([0, 0.0001, -0.03, 0.009, 0.25].map((amount) => sum(amount, '$'))).toEqual([
       '$0.00',

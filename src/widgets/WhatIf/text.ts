@@ -101,7 +101,9 @@ export function gapsText(model: WhatIfModel): readonly string[] {
     const looked = model.lookAt(without.value);
     const words = inputWords(model);
     const why = looked === null ? null : gapText(model, looked);
-    return why === null || words === null ? [] : [`${capital(words.value(without.value))}: ${why}`];
+    if (why === null || words === null) return [];
+    const at = capital(words.value(without.value));
+    return [why.startsWith(at) ? why : `${at}: ${why}`];
   });
 }
 
