@@ -71,7 +71,7 @@ export type CheapestDay = FoundDay | NoDay | UnsettledDay;
 /** Gap at which the search for whole minutes stops, and the one with few changes [-]. */
 const wantedGap = { free: 1e-4, few: 9.8e-4, coarse: 1e-7 };
 /** Nodes of the search in whole slots, and regions of the one with few changes [-]. */
-const most = { minute: 1500, coarse: 4000, regions: 20_000, runs: 80 };
+const most = { minute: 1500, coarse: 12_000, regions: 20_000, runs: 80 };
 /** Weight of the wish to keep blocks together [scale], far below any price that matters. */
 const together = 1e-6;
 
