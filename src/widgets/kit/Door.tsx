@@ -20,10 +20,10 @@ const isLost = () => document.activeElement === document.body;
 
 /** A control that goes away when it is used leaves the focus in what was around it, not at the top of the page. */
 function keepFocus(event: Event): void {
-  const around = event.composedPath() as readonly Node[];
+  const around = event.composedPath().filter((each) => each instanceof HTMLElement);
   setTimeout(() => {
     const left = around.find(({ isConnected }) => isConnected);
-    if (left !== around[0] && isLost()) focusOn(left as HTMLElement);
+    if (left !== undefined && left !== around[0] && isLost()) focusOn(left);
   });
 }
 
@@ -32,7 +32,7 @@ type State<Props> = { readonly part: FunctionComponent<Props> } | 'shut' | 'comi
 /** A part of a page that is fetched when it is first asked for; the focus goes to the head of its section. */
 export function Door<Props extends object>(door: DoorProps<Props>): JSX.Element {
   const state = useSignal<State<Props>>('shut');
-  const open = async (event: JSX.TargetedEvent) => {
+  const open = async (event: JSX.TargetedEvent<HTMLElement>) => {
     const section = event.currentTarget.closest('section');
     state.value = 'coming';
     try {
