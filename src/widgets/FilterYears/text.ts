@@ -136,7 +136,7 @@ export function table(model: FilterYearsModel): TableData {
     row(name, (each) => ends(each).map(cell).join(' to '));
   return {
     caption: 'The same pump and plan under two filters, over a year',
-    columns: ['', ...filterNames(model).map(capital)],
+    columns: ['What', ...filterNames(model).map(capital)],
     rows: [
       row('Energy', (each) => energy(model, each.energy)),
       row('Its price, without daily charges', (each) => money(model, each.cost)),

@@ -219,7 +219,7 @@ export function bandTable(model: SurenessModel): TableData {
   const year = model.year.value;
   return {
     caption: 'The day, as sure as it is',
-    columns: ['', 'Most likely', '95 % by straight lines', `95 % of ${trialCount} trial pads`],
+    columns: ['What', 'Most likely', '95 % by straight lines', `95 % of ${trialCount} trial pads`],
     rows: [
       ...model.shown.value.map(({ of, best, band, trial }) => [
         answerNames[of],
