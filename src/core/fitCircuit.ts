@@ -1,5 +1,5 @@
 import { type Band, bandAbout, type LinePoint, lineThrough, varianceOf } from './band.ts';
-import { CoreError, requireBetween, requireNotNegative, requirePositive } from './errors.ts';
+import { CoreError, requireBetween, requirePositive } from './errors.ts';
 
 /** Head read at one flow. */
 export interface HeadReading {
@@ -129,7 +129,6 @@ export function flowFromHead(curve: HeadCurve, head: number, ratio: number): Flo
 function weigh({ flow, head, headTolerance }: HeadReading, exponent: number): LinePoint {
   requirePositive('flow', flow, 'm3/s');
   requireBetween('flow', flow, 0, 10, 'm3/s');
-  requireNotNegative('head', head, 'm');
   requireBetween('head', head, 0, 1000, 'm');
   const tolerance = requirePositive('headTolerance', headTolerance ?? (0.03 * head || 0.01), 'm');
   return { x: flow ** exponent, y: head, weight: (2 / tolerance) ** 2 };

@@ -150,8 +150,8 @@ export function powerContradictions(
 ): PowerContradiction[] {
   requireBetween('share', share, 0, 1, '-');
   const bySpeed = [...readings].sort((a, b) => a.ratio - b.ratio);
-  return bySpeed.flatMap((slower, index) => {
-    const faster = bySpeed.slice(index + 1).find((one) => one.ratio / slower.ratio - 1 > share);
+  return bySpeed.flatMap((slower) => {
+    const faster = bySpeed.find((one) => one.ratio / slower.ratio - 1 > share);
     const falls = faster !== undefined && faster.power < slower.power;
     if (!falls) return [];
     return [{ kind: 'powerFallsWithSpeed', slowerId: slower.id, fasterId: faster.id } as const];

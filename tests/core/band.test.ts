@@ -63,6 +63,17 @@ describe('a weighted fit with beliefs', () => {
     expect(slope).toBeCloseTo(Math.cos(0.7), 8);
   });
 
+  it('weighs a loose belief as little as it is worth', () => {
+    // Closed form as above: belief 0 +- 3 and reading 1 +- 3 meet half way, with half the variance.
+    const { parameters, covariance } = estimate({
+      priorDeviations: [3],
+      measured: [{ value: 1, deviation: 3 }],
+      predict: ([a]) => [a as number],
+    });
+    expect(parameters[0]).toBeCloseTo(0.5, 9);
+    expect(covariance[0]?.[0]).toBeCloseTo(4.5, 9);
+  });
+
   it('finds the most likely value where the answer bends, from afar too', () => {
     // Where the slope of (p/t)^2 + ((e^p - y)/s)^2 is nothing, found here by halving.
     const likeliest = (y: number, s: number, t: number) => {
@@ -79,6 +90,8 @@ describe('a weighted fit with beliefs', () => {
       [300, 3, 3],
       [0.2, 0.1, 1],
       [1.5, 1, 0.1],
+      // From nothing the plain step would be a million: e to that is no number.
+      [1e6, 1e3, 10],
     ] as const) {
       const { parameters, covariance } = estimate({
         priorDeviations: [t],
@@ -201,6 +214,9 @@ describe('a line that never goes below nothing', () => {
     ];
     // A level line: the weighted mean.
     expect(lineThrough(falling)).toMatchObject({ start: 2, slope: 0, held: 'slope' });
+    // One that starts at nothing by itself has not been held there.
+    const plain = [1, 2].map((x) => ({ x, y: 3 * x, weight: 1 }));
+    expect(lineThrough(plain)).toMatchObject({ start: 0, slope: 3, held: 'neither' });
     const level = low.map((point) => ({ ...point, y: 2 }));
     expect(lineThrough(level)).toMatchObject({ start: 2, slope: 0, held: 'neither' });
   });
@@ -228,6 +244,7 @@ describe('a band', () => {
     expect(widest.low).toBeCloseTo(10, 9);
     expect(widest.high).toBeCloseTo(1000, 9);
     expect(bandAbout(0, 4)).toEqual({ low: 0, high: 0 });
+    expect(bandAbout(0, 0)).toEqual({ low: 0, high: 0 });
   });
 
   it.each([

@@ -39,6 +39,9 @@ describe('a circuit from head against flow', () => {
       kind: 'notEnoughReadings',
       flowsNeeded: 2,
     });
+    // A flow beyond any pool is refused all the same.
+    const flood = { id: 'a', flow: 11, head: 3 };
+    expect(() => fitCircuit([flood], { withLift: true })).toThrow('flow is 11');
     expect(fitCircuit([])).toEqual({ kind: 'notEnoughReadings', flowsNeeded: 1 });
   });
 
@@ -146,6 +149,17 @@ describe('flow from the pump curve', () => {
     const level = { shutoffHead: 20, lastFlow: 0.002, head: () => 20 };
     expect(() => flowFromHead(level, 4, 1)).toThrow(
       'curve is 4; it must be a curve that falls to the head asked.',
+    );
+  });
+
+  it('the last flow of the data is not past it, at any speed', () => {
+    const law = { shutoffHead: 20, lastFlow: 0.002, head: (q: number) => 20 - 2e5 * q * q };
+    fc.assert(
+      fc.property(number(0.3, 1.2), (ratio) => {
+        const last = flowFromHead(law, 19.2 * ratio ** 2, ratio);
+        expect(last.kind === 'found' && last.flow).toBeCloseTo(0.002 * ratio, 12);
+        expect(last.kind === 'found' && last.extrapolated).toBe(false);
+      }),
     );
   });
 

@@ -143,6 +143,16 @@ describe('fixed draw and cube law from watts', () => {
     expect(() => narrowest({ share: 0 })).toThrow('share is 0');
   });
 
+  it('a second reading at the one speed asked halves its variance', () => {
+    // A band of exp(+-share) about its power before, of exp(+-share/sqrt 2) after (JCGM 100:2008); the
+    // share is 95 %, so 1.96/2 of it is what a band of 1.96 deviations shows.
+    const share = 0.05;
+    const one = fitPower([{ id: 'a', ratio: 1, power: 900 }], { share, leastRatio: 1 });
+    const width = (relative: number) => 2 * Math.sinh((1.96 / 2) * relative);
+    expect(one.narrowing.widthBefore).toBeCloseTo(width(share), 12);
+    expect(one.narrowing.widthAfter).toBeCloseTo(width(share / Math.SQRT2), 12);
+  });
+
   it('speeds nearer than the readings are sure contradict nothing', () => {
     const pair = (ratio: number) => [
       { id: 'slow', ratio: 0.8, power: 700 },
@@ -150,6 +160,8 @@ describe('fixed draw and cube law from watts', () => {
     ];
     expect(powerContradictions(pair(1.02), 0.03)).toEqual([]);
     expect(powerContradictions(pair(1.04), 0.03)).toHaveLength(1);
+    const level = pair(1.04).map((one) => ({ ...one, power: 700 }));
+    expect(powerContradictions(level, 0.03)).toEqual([]);
     expect(powerContradictions([pair(1.04)[0] as PowerReading], 0.03)).toEqual([]);
     expect(() => powerContradictions([], -1)).toThrow('share is -1');
   });
@@ -167,7 +179,9 @@ describe('fixed draw and cube law from watts', () => {
   it('needs a reading, and a power above nothing', () => {
     expect(() => fitPower([])).toThrow('readings is empty; it must be at least one reading.');
     expect(() => fitPower([{ id: 'a', ratio: 1, power: 0 }])).toThrow('power is 0');
-    expect(() => fitPower([{ id: 'a', ratio: 2.1, power: 9 }])).toThrow('ratio is 2.1');
+    for (const ratio of [0.009, 2.1]) {
+      expect(() => fitPower([{ id: 'a', ratio, power: 9 }])).toThrow(`ratio is ${ratio}`);
+    }
     expect(() => fitPower([{ id: 'a', ratio: 1, power: 9 }]).powerAt(-1)).toThrow('ratio is -1');
   });
 

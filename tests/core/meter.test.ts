@@ -91,6 +91,7 @@ describe('counted and modelled energy', () => {
         const intervals = metered(base, share, step, days);
         const turned = [...intervals.slice(seed % 7), ...intervals.slice(0, seed % 7)].reverse();
         const [one, two] = [meterStretch(intervals, powerOn), meterStretch(turned, powerOn)];
+        expect(two.byDay.map(({ day }) => day)).toEqual(one.byDay.map(({ day }) => day));
         for (const name of ['metered', 'modelled', 'minutes'] as const) {
           close(two[name], one[name]);
           close(
@@ -174,6 +175,16 @@ describe('a meter on the pump alone', () => {
     const check = pumpCheck(meterStretch([whole(0, 0.9), whole(1, 1.1)], powerOn));
     close(check.spread, Math.sqrt(0.02));
     close(check.ratio, 1);
+    // Of 0.9, 1 and 1.1 it is sqrt(0.02 / 2).
+    const three = [whole(0, 0.9), whole(1, 1.1), whole(2, 1)];
+    close(pumpCheck(meterStretch(three, powerOn)).spread, 0.1);
+  });
+
+  it('a day of 23 hours is whole, as on the day the clocks go forward', () => {
+    const two = metered(0, 1, 60, 2);
+    const wholeDays = (left: readonly MeterInterval[]) =>
+      pumpCheck(meterStretch(left, powerOn)).wholeDays;
+    expect([two, two.toSpliced(26, 1), two.toSpliced(26, 2)].map(wholeDays)).toEqual([2, 2, 1]);
   });
 
   it('a part of a day is no whole day, and a pump that is off has no ratio', () => {
@@ -245,7 +256,29 @@ describe('a meter on the whole house', () => {
       expect(() => meterStretch([{ ...good, ...each }], powerOn)).toThrow(CoreError);
       expect(() => joinedIntervals([{ ...good, ...each }])).toThrow(CoreError);
     }
-    expect(() => meterStretch([good], () => [{ start: 0, end: 60, power: -1 }])).toThrow(CoreError);
+    expect(() => meterStretch([good], () => [{ start: 0, end: 60, power: -1 }])).toThrow(
+      'spans[0].power is -1',
+    );
+    expect(() => meterStretch([good], () => [{ start: 0.5, end: 60, power: 1 }])).toThrow(
+      'spans[0].start is 0.5',
+    );
+  });
+
+  it('takes an interval as long as a month, and asks the model once a day', () => {
+    const month = { start: firstDay, duration: 31 * 1440, energy: 1 };
+    const asked: number[] = [];
+    const { byDay, minutes } = meterStretch([month, month], (day) => {
+      asked.push(day);
+      return [...plan];
+    });
+    expect(minutes).toBe(2 * 31 * 1440);
+    expect(asked).toEqual(byDay.map(({ day }) => day));
+  });
+
+  it('comes to an end at minutes too far off for a step to show', () => {
+    // 2^59: doubles lie 64 to 128 minutes apart there.
+    const far = { start: 576_462_401_570_865_200, duration: 100, energy: 1 };
+    expect(meterStretch([far], () => []).metered).toBeLessThanOrEqual(1);
   });
 });
 
