@@ -42,6 +42,19 @@ test('a part that opens takes the focus to its head, and what goes away when use
   await expect(section(page, 'What if').locator(':focus')).toHaveCount(1);
 });
 
+test('a part that cannot be fetched says so, and leaves the focus where it was', async ({
+  page,
+  allowMessage,
+}) => {
+  allowMessage(/Failed to load resource|modulepreload|preload/i);
+  await page.goto('/day/');
+  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
+  await page.context().setOffline(true);
+  await press(page, 'Try one thing');
+  await expect(page.getByRole('alert')).toContainText('could not be fetched');
+  await expect(page.getByRole('button', { name: 'Try one thing' })).toBeFocused();
+});
+
 test('on the narrowest phone nothing scrolls sideways with every part open, however long its names', async ({
   page,
 }) => {

@@ -110,6 +110,7 @@ test('on the smallest phone no word stands on another, and every number is on on
     .locator('.what-if-flag-words, .what-if .curve-label.is-strong')
     .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON()));
   expect(boxes.length).toBeGreaterThan(3);
+  expect(await widthBeyondScreen(page)).toBe(0);
   for (const [at, one] of boxes.entries()) {
     for (const other of boxes.slice(at + 1)) {
       const high = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);

@@ -33,6 +33,7 @@ type State<Props> = { readonly part: FunctionComponent<Props> } | 'shut' | 'comi
 export function Door<Props extends object>(door: DoorProps<Props>): JSX.Element {
   const state = useSignal<State<Props>>('shut');
   const open = async (event: JSX.TargetedEvent<HTMLElement>) => {
+    if (state.peek() === 'coming') return;
     const section = event.currentTarget.closest('section');
     state.value = 'coming';
     try {
@@ -52,7 +53,7 @@ export function Door<Props extends object>(door: DoorProps<Props>): JSX.Element 
     <>
       <p>{door.lead}</p>
       <p class="needs-script">
-        <button type="button" class="button" disabled={now === 'coming'} onClick={open}>
+        <button type="button" class="button" aria-disabled={now === 'coming'} onClick={open}>
           {door.word}
         </button>
       </p>
