@@ -222,6 +222,16 @@ describe('the picture of the lesson', () => {
     expect(sentence(model)).toContain('the small filter');
   });
 
+  test('a draw that rounds to the same stays, and every one day is every day', () => {
+    const model = opened();
+    takePad(model, ownerPad);
+    model.source.value = 'mine';
+    model.way.value = 'left';
+    expect(plain(sentence(model))).toMatch(/The draw stays at \d+ W; but/);
+    model.filters[0].interval.apply(2);
+    expect(plain(sentence(model))).toContain('Cleaned every day instead of every 2 days, ');
+  });
+
   test('the lesson quotes the same figures', () => {
     const { filters, oftener } = solveExample(openingAsk(exampleBasis));
     expect(lessonValue('filterYearEnergy', { way: 'hours' }).value).toBe(filters[0].energy);

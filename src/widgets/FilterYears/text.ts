@@ -30,6 +30,9 @@ const hoursADay = ({ minutes }: YearSum) => hours(minutes / daysOfYear);
 const percent = (share: number) => `${Math.round(100 * share)}${hardSpace}%`;
 const times = (count: number) => `${count}${hardSpace}${count === 1 ? 'cleaning' : 'cleanings'}`;
 
+const days = (count: number) => `${count}${hardSpace}${count === 1 ? 'day' : 'days'}`;
+const every = (interval: number) => `every ${interval === 1 ? 'day' : days(interval)}`;
+
 /** Just cleaned, and on the last day before the next cleaning. */
 function ends({ cycle }: FilterYear): readonly [CycleDay, CycleDay] {
   const [first, last] = [cycle[0], cycle.at(-1)];
@@ -46,10 +49,11 @@ function leftText(model: FilterYearsModel): string {
   const [name, otherName] = filterNames(model);
   const [first, last] = ends(filters[0]);
   const less = 1 - filters[0].water / filters[1].water;
+  const [drawn, drawnLast] = [power(model, first.power), power(model, last.power)];
   const draw =
-    last.power < first.power
-      ? `The draw sinks too, from ${power(model, first.power)} to ${power(model, last.power)}`
-      : `The draw goes from ${power(model, first.power)} to ${power(model, last.power)}`;
+    drawn === drawnLast
+      ? `The draw stays at ${drawn}`
+      : `The draw ${last.power < first.power ? 'sinks too,' : 'goes'} from ${drawn} to ${drawnLast}`;
   const beside =
     Math.abs(less) < 0.005
       ? `Over the year it moves as much as with ${otherName}.`
@@ -67,7 +71,7 @@ function keptText(model: FilterYearsModel): string {
   const work =
     model.way.value === 'hours'
       ? `${hours(first.minutes)} just cleaned and ${hours(last.minutes)} before the next cleaning`
-      : `${speed(model, first.speed)} and ${power(model, first.power)} just cleaned, ${speed(model, last.speed)} and ${power(model, last.power)} before the next cleaning: ${percent(last.speed / first.speed - 1)} more speed, ${percent(last.power / first.power - 1)} more power`;
+      : `at ${speed(model, first.speed)} and ${power(model, first.power)} just cleaned, at ${speed(model, last.speed)} and ${power(model, last.power)} before the next cleaning: ${percent(last.speed / first.speed - 1)} more speed, ${percent(last.power / first.power - 1)} more power`;
   const saved = mine.energy - other.energy;
   const beside =
     Math.abs(saved) < 3.6e6
@@ -84,7 +88,7 @@ function lackText(model: FilterYearsModel): string {
     .map(({ lackDays }, at) =>
       lackDays === 0
         ? ''
-        : ` With ${names[at]} even ${top} is too little on ${lackDays}${hardSpace}days: clean it sooner.`,
+        : ` With ${names[at]} even ${top} is too little on ${days(lackDays)}: clean it sooner.`,
     )
     .join('');
 }
@@ -96,7 +100,7 @@ function oftenerText(model: FilterYearsModel): string {
   const more = oftener.cleanings - mine.cleanings;
   const [name] = filterNames(model);
   if (more <= 0) return '';
-  const lead = ` Cleaned every ${oftener.interval} days instead of every ${model.filters[0].interval.value.value}, ${name}`;
+  const lead = ` Cleaned ${every(oftener.interval)} instead of ${every(model.filters[0].interval.value.value)}, ${name}`;
   if (model.way.value === 'left') {
     return `${lead} would let ${volume(model, oftener.water - mine.water)} more through, for ${times(more)} more.`;
   }
