@@ -43,6 +43,8 @@ export interface CheapestDayInputs {
   readonly mostChanges?: number | undefined;
   /** Whole minutes in which a block is measured [min], one of the divisors of 1440; 1 when left out. */
   readonly minuteStep?: number | undefined;
+  /** Blocks shorter than this take the speed of a neighbour where all that is asked is kept and the day gets dearer by at most 0.1 % [min], 0 to 60; 0 when left out. */
+  readonly shortestBlock?: number | undefined;
 }
 
 /** The range a pump's speed is set in. */
@@ -126,6 +128,7 @@ export function speedTable(
  */
 export function requireInputs(inputs: CheapestDayInputs): void {
   const { speeds, needs, limits, quiet, prices, mostChanges, minuteStep = 1 } = inputs;
+  requireBetween('shortestBlock', inputs.shortestBlock ?? 0, 0, 60, 'min');
   for (const [place, { ratio, flow, power }] of speeds.entries()) {
     requireBetween(`speeds[${place}].ratio`, ratio, 1e-6, 2, '-');
     requireBetween(`speeds[${place}].flow`, flow, 1e-12, 10, 'm3/s');

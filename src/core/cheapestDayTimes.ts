@@ -189,7 +189,12 @@ function judged(ring: Ring, speeds: readonly number[], times: readonly number[])
   return costOf(ring, legs) / ring.scale;
 }
 
-function isAllowed(ring: Ring, legs: readonly Leg[]): boolean {
+/**
+ * Whether every speed of a timeline is allowed wherever it runs.
+ *
+ * @internal
+ */
+export function isAllowed(ring: Ring, legs: readonly Leg[]): boolean {
   let from = 0;
   return legs.every(({ speed, slots }) => {
     const to = from + slots;

@@ -50,3 +50,11 @@ export function askedOf(
     ...(wishes.mostChanges !== null && { mostChanges: wishes.mostChanges }),
   };
 }
+
+/** Nobody sets a pump for less than this [min]; common practice, no source. */
+const shortestBlock = 10;
+
+/** The question asked by someone who will set the pump to the answer. */
+export function toBeSet(asked: CheapestDayInputs): CheapestDayInputs {
+  return { ...asked, shortestBlock };
+}

@@ -10,7 +10,7 @@ import { usualDay, type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts'
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { needName } from '#widgets/DaySheet/text.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
-import { askedOf, rowsOf, type Wishes } from './asked.ts';
+import { askedOf, rowsOf, toBeSet, type Wishes } from './asked.ts';
 import type { SearchNews } from './search.ts';
 
 /** How far the search with few changes has come. */
@@ -59,7 +59,7 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
   const searching = signal<Searching>({ kind: 'idle' });
   const found: ReadonlySignal<CheapestDay | null> = computed(() => {
     if (asked.value === null) return null;
-    return mostChanges.value === null ? cheapestDay(asked.value) : searched.value;
+    return mostChanges.value === null ? cheapestDay(toBeSet(asked.value)) : searched.value;
   });
   const needsOnBench = computed(() => bench.value?.needs ?? []);
   const needs = computed<readonly NeedDial[]>(() =>
@@ -150,7 +150,7 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
         searching.value = { kind: 'idle' };
         if (inputs === null) return;
         searching.value = { kind: 'searching', progress: null };
-        callOff = startSearch(inputs, hear);
+        callOff = startSearch(toBeSet(inputs), hear);
         return callOff;
       }),
     /** Lays the found day on the sheet; the one before is kept to compare with. */

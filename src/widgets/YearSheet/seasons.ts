@@ -9,7 +9,7 @@ import { padModel } from '#pad/assemble.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad, PadBlock, SeasonPlan } from '#pad/schema.ts';
-import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
+import { askedOf, rowsOf, toBeSet } from '#widgets/CheapestDay/asked.ts';
 import { reasoned } from '#widgets/CheapestDay/model.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
 import { type Bench, coreBlocks, withoutOverlap, workOut } from '#widgets/DaySheet/figures.ts';
@@ -138,7 +138,7 @@ function dayIn(wish: SeasonWish, waterTemperature: number): SeasonDay | null {
   };
   const wishes = { minutes: {}, turnovers, mayStop: true, mostChanges: null };
   const asked = askedOf(bench, rowsOf(bench), date, wishes);
-  const found = asked === null ? null : unlessRefused(() => cheapestDay(asked));
+  const found = asked === null ? null : unlessRefused(() => cheapestDay(toBeSet(asked)));
   if (found === null) return null;
   if (found.kind === 'unsettled') return found;
   if (found.kind === 'none') return { kind: 'none', collision: found.collision, bench };
