@@ -78,8 +78,9 @@ function turnsBack([a, b]: Edge, [, c]: Edge): boolean {
 
 /** Each has the other's ends on both sides or on it; in one line they meet where they lie side by side. */
 function segmentsMeet([a, b]: Edge, [c, d]: Edge): boolean {
-  const [abc, abd, cda, cdb] = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)];
-  if (abc === 0 && abd === 0 && cda === 0 && cdb === 0) return lieBeside([a, b], [c, d]);
+  const turns = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)] as const;
+  if (turns.every((each) => each === 0)) return lieBeside([a, b], [c, d]);
+  const [abc, abd, cda, cdb] = turns;
   return abc * abd <= 0 && cda * cdb <= 0;
 }
 
