@@ -61,8 +61,10 @@ export function fitPad(evidence: PadEvidence): PadFit {
   const predicted = predictionsFor(observations, best);
   const residuals = observations.map((one, at) => residualOf(one, predicted[at] as number));
   const spread = { evidence, parameters, covariance };
-  const near = neighbourhoodOf(spread);
-  const narrowing = narrowings(spread, near);
+  const ratios = speedsOfInterest(evidence);
+  // Bands and what would narrow them cost as much as the fit, and many a page asks for neither.
+  const near = once(() => neighbourhoodOf(spread));
+  const narrowing = once(() => narrowings(spread, near(), ratios));
   return {
     circuit: best.circuit,
     curve: best.curve,
@@ -73,10 +75,23 @@ export function fitPad(evidence: PadEvidence): PadFit {
     contradictions: contradictionsIn(evidence, residuals, (ratio) => padState(best, ratio).flow),
     assumptions: assumptionsOf(evidence),
     powerFactors: powerFactorsIn(evidence),
-    bandAt: (ratio) => bandsAt(spread, near, ratio),
+    bandAt: (ratio) => bandsAt(spread, near(), ratio),
     spread,
-    narrowing: narrowing.together,
-    narrowingOf: narrowing.alone,
+    get narrowing() {
+      return narrowing().together;
+    },
+    get narrowingOf() {
+      return narrowing().alone;
+    },
+  };
+}
+
+/** Worked out when it is first asked for. */
+function once<Value>(make: () => Value): () => Value {
+  let held: { readonly value: Value } | undefined;
+  return () => {
+    held ??= { value: make() };
+    return held.value;
   };
 }
 
@@ -153,8 +168,9 @@ function flowIfStronger({ evidence, parameters, covariance }: PadSpread, ratio: 
 function narrowings(
   spread: PadSpread,
   near: Neighbourhood,
+  ratios: readonly number[],
 ): { together: Narrowing; alone: Record<Answer, Narrowing> } {
-  const at = atSpeeds(near, speedsOfInterest(spread.evidence));
+  const at = atSpeeds(near, ratios);
   const width = (answer: Answer, variance: VarianceOf) =>
     at.reduce((sum, { values, slopes }) => {
       if (values[answer] === 0) return sum;
