@@ -163,6 +163,17 @@ describe('fixed draw and cube law from watts', () => {
     const level = pair(1.04).map((one) => ({ ...one, power: 700 }));
     expect(powerContradictions(level, 0.03)).toEqual([]);
     expect(powerContradictions([pair(1.04)[0] as PowerReading], 0.03)).toEqual([]);
+    // Of three that fall, each beside the next faster one, in whatever order they were read.
+    const falling = [
+      { id: 'fast', ratio: 1, power: 400 },
+      { id: 'middle', ratio: 0.7, power: 600 },
+      { id: 'slow', ratio: 0.5, power: 700 },
+    ];
+    const pairs = powerContradictions(falling, 0.03);
+    expect(pairs.map(({ slowerId, fasterId }) => [slowerId, fasterId])).toEqual([
+      ['slow', 'middle'],
+      ['middle', 'fast'],
+    ]);
     expect(() => powerContradictions([], -1)).toThrow('share is -1');
   });
 
