@@ -7,28 +7,16 @@ import { CoreError } from '#core/errors.ts';
 import { priceYear } from '#core/pricing.ts';
 import { type DayConditions, emission, planOn, type YearPlan, yearReport } from '#core/year.ts';
 import { inventedPump, inventedTariff } from './dayFixtures.ts';
+import { inventedYear, mild } from './yearFixtures.ts';
 
-const mild: DayConditions = { waterTemperature: 25, loading: 0, frost: [] };
 const summerBlocks: readonly Block[] = [
   { id: 'night', start: 1380, end: 420, ratio: 0.4 },
   { id: 'noon', start: 600, end: 780, ratio: 0.8 },
 ];
 const winterBlocks: readonly Block[] = [{ id: 'short', start: 600, end: 840, ratio: 0.5 }];
 
-function yearPlan(change: Partial<YearPlan<never, never>> = {}): YearPlan<never, never> {
-  return {
-    year: 2027,
-    plans: [{ from: { month: 1, day: 1 }, blocks: summerBlocks, needs: [] }],
-    tariff: inventedTariff,
-    conditionsOn: () => mild,
-    pointAt: inventedPump,
-    volume: 60,
-    limits: [],
-    quiet: [],
-    frostRatio: 0,
-    ...change,
-  };
-}
+const yearPlan = (change: Partial<YearPlan<never, never>> = {}) =>
+  inventedYear(summerBlocks, change);
 
 /** A filter that takes away flow as it loads; our own invention. */
 function loadedPump(ratio: number, { loading }: DayConditions): RunningPoint {

@@ -1,32 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/errors.ts';
-import { type DayConditions, type YearPlan, yearReport } from '#core/year.ts';
+import { type YearPlan, yearReport } from '#core/year.ts';
 import { sameWaterYear, shortNeeds } from '#core/yearBeside.ts';
-import { anyDay, inventedPump, inventedTariff } from './dayFixtures.ts';
+import { anyDay, inventedPump } from './dayFixtures.ts';
+import { inventedYear, mild } from './yearFixtures.ts';
 
-const mild: DayConditions = { waterTemperature: 25, loading: 0, frost: [] };
-
-function yearPlan(change: Partial<YearPlan<never, never>> = {}): YearPlan<never, never> {
-  return {
-    year: 2027,
-    plans: [
-      {
-        from: { month: 1, day: 1 },
-        blocks: [{ id: 'a', start: 0, end: 600, ratio: 0.5 }],
-        needs: [],
-      },
-    ],
-    tariff: inventedTariff,
-    conditionsOn: () => mild,
-    pointAt: inventedPump,
-    volume: 60,
-    limits: [],
-    quiet: [],
-    frostRatio: 0,
-    ...change,
-  };
-}
+const yearPlan = (change: Partial<YearPlan<never, never>> = {}) =>
+  inventedYear([{ id: 'a', start: 0, end: 600, ratio: 0.5 }], change);
 
 describe('one speed that moves the same water', () => {
   // Definition of flow: half the flow for ten hours is the whole flow for five.

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { type DayAnswer, dayBands, dayQuestions } from '#core/dayBands.ts';
 import { surenessOf } from '#core/sureness.ts';
@@ -10,6 +9,7 @@ import { us } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { inOrder } from '#widgets/DaySheet/edit.ts';
+import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 
 const part = (page: Page) => page.locator('.sure');
@@ -89,14 +89,7 @@ test('by day, by night and on a phone it has no barrier that axe can find', asyn
   await open(page, { ...ownerPad, readings: [] });
   await expect(finding(page)).toContainText('all of this rests on typical values');
   await expect(part(page).locator('.sure-chance').first()).toBeVisible();
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).include('.sure').analyze();
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-      colorScheme,
-    ).toEqual([]);
-  }
+  await expectNoBarrier(page, '.sure');
   await page.setViewportSize({ width: 390, height: 844 });
   expect(await widthBeyondScreen(page)).toBe(0);
   // The names of the ends stay clear of one another.

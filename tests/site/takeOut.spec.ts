@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { csvParseRows } from 'd3-dsv';
 import ICAL from 'ical.js';
@@ -10,6 +9,7 @@ import { yearPlanOf } from '#pad/assembleYear.ts';
 import { ownerPad } from '#pad/demos.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
 import { storeOf } from '../widgets/daySheetFixtures.ts';
+import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 
 async function open(page: Page): Promise<void> {
@@ -91,11 +91,7 @@ test('the day as a calendar opens in another reader', async ({ page }) => {
 test('it has no barrier that axe can find, and keeps within a phone', async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await open(page);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).include('.take-out').analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
-  }
+  await expectNoBarrier(page, '.take-out');
   await page.setViewportSize({ width: 390, height: 844 });
   expect(await widthBeyondScreen(page)).toBe(0);
 });

@@ -1,10 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { cheapestDay } from '#core/cheapestDay.ts';
 import { ownerPad } from '#pad/demos.ts';
 import { formatMoney } from '#units/money.ts';
 import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
+import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 
 const finding = (page: Page) => page.locator('.what-if-finding');
@@ -129,14 +129,7 @@ test('by day, by night and on a phone it has no barrier that axe can find', asyn
   await open(page);
   await choose(page, 'Size of the return pipes');
   await page.getByText('The range as a table').click();
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).include('.what-if').analyze();
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-      colorScheme,
-    ).toEqual([]);
-  }
+  await expectNoBarrier(page, '.what-if');
   await page.setViewportSize({ width: 390, height: 844 });
   for (const label of [
     'Turnovers asked for',

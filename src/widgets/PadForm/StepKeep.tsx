@@ -96,7 +96,7 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
         </p>
         <input
           id="form-file"
-          class="form-file"
+          class="file-field"
           type="file"
           accept=".json,application/json"
           aria-invalid={wrong.value.length > 0}

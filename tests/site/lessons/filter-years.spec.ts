@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { lodgePad } from '#pad/demos.ts';
 import { padFragment } from '#pad/link.ts';
 import { us } from '#units/choice.ts';
@@ -7,6 +6,7 @@ import type { Ask } from '#widgets/FilterYears/ask.ts';
 import { exampleBasis } from '#widgets/FilterYears/basis.ts';
 import { solveExample } from '#widgets/FilterYears/example.ts';
 import { openingAsk } from '#widgets/FilterYears/model.ts';
+import { expectNoBarrier } from '../barriers.ts';
 import { expect, test, wakeAll, widthBeyondScreen } from '../fixture.ts';
 
 const path = '/lessons/the-year/';
@@ -62,12 +62,5 @@ test('the reader’s own filter, opened out on a phone by day and by night, has 
   await expect(figure.locator('.figure-finding')).toContainText('through your filter');
   await figure.getByText('The filters themselves').click();
   expect(await widthBeyondScreen(page)).toBe(0);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).include('#filter-years').analyze();
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-      colorScheme,
-    ).toEqual([]);
-  }
+  await expectNoBarrier(page, '#filter-years');
 });
