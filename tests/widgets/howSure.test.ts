@@ -7,8 +7,8 @@ import { assembleLimits } from '#pad/assembleLimits.ts';
 import { yearPlanOf } from '#pad/assembleYear.ts';
 import { demos, lodgePad, ownerPad } from '#pad/demos.ts';
 import type { Pad } from '#pad/schema.ts';
+import { limitsWith } from '#pad/trialLimits.ts';
 import { us } from '#units/choice.ts';
-import { limitsWith } from '#widgets/HowSure/limitsOf.ts';
 import { axisOf, columns, pileOf, rowsFor } from '#widgets/HowSure/plot.ts';
 import { inSlices } from '#widgets/HowSure/slices.ts';
 import {

@@ -19,9 +19,9 @@ import { padModel } from '#pad/assemble.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
+import { limitsWith } from '#pad/trialLimits.ts';
 import { coreBlocks, withoutOverlap } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
-import { limitsWith } from './limitsOf.ts';
 import { inSlices } from './slices.ts';
 import { yearBand } from './yearBand.ts';
 

@@ -1,4 +1,5 @@
 /** An invented meter file to try things out: the pump of the pad, and a house made up around it. */
+import { randomLcg } from 'd3-random';
 import { dayNumber } from '#core/calendar.ts';
 import type { PowerOn } from '#core/meter.ts';
 import type { PoweredSpan } from '#core/pricing.ts';
@@ -12,15 +13,6 @@ export type SampleOf = 'pump' | 'house';
 const days = 28;
 const step = 15;
 const [year, month, day] = [2027, 6, 1];
-
-/** Numbers between 0 and 1 that look like chance and are the same every time (Park and Miller, 1988). */
-function chances(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48_271) % 2_147_483_647;
-    return state / 2_147_483_647;
-  };
-}
 
 function meanPower(spans: readonly PoweredSpan[], from: number): number {
   const watts = (minute: number) =>
@@ -42,7 +34,7 @@ function houseWatts(minute: number, chance: () => number): number {
 
 /** Four weeks of quarter hours as a table: a pump that draws 6 % more than its model, in a house or alone. */
 export function sampleCsv(of: SampleOf, powerOn: PowerOn): string {
-  const chance = chances(of === 'pump' ? 70_001 : 110_017);
+  const chance = randomLcg(of === 'pump' ? 0.31 : 0.47);
   const from = dayNumber({ year, month, day });
   const first = (from - 1) * 1440;
   const rows = Array.from({ length: (days * 1440) / step }, (_, index) => {

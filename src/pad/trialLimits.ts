@@ -3,9 +3,9 @@ import type { Circuit } from '#core/circuit.ts';
 import type { CircuitPart } from '#core/circuitParts.ts';
 import type { Limit } from '#core/limits.ts';
 import type { SettledPad } from '#core/padModel.ts';
-import { assembleLimits } from '#pad/assembleLimits.ts';
-import { memoize } from '#pad/memo.ts';
-import type { Pad } from '#pad/schema.ts';
+import { assembleLimits } from './assembleLimits.ts';
+import { memoize } from './memo.ts';
+import type { Pad } from './schema.ts';
 
 /**
  * Limits of any trial pad, each worked out once, however often the day is changed.
