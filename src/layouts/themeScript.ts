@@ -2,7 +2,7 @@
 export const themeKey = 'cubelaw-theme';
 
 /**
- * The one inline script: sets the stored look before anything is drawn, then serves the switch.
+ * Sets the stored look before anything is drawn, then serves the switch.
  *
  * It stands in the page itself, so that a page without any other script keeps its switch.
  */

@@ -18,7 +18,7 @@ const blocksOf = (page: Page): Promise<string[]> =>
 async function open(page: Page): Promise<void> {
   await page.goto('/day/');
   await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
-  expect(await blocksOf(page)).toEqual(asItCame);
+  await expect.poll(() => blocksOf(page)).toEqual(asItCame);
 }
 
 const asItCame = ['09:00–12:00', '12:00–16:00', '16:00–21:00', '21:00–09:00'];
@@ -77,7 +77,7 @@ test('a time that cannot be stays in its field with the reason until the field i
   );
   await start.blur();
   await expect(start).toHaveValue('12:00');
-  expect(await blocksOf(page)).toEqual(asItCame);
+  await expect.poll(() => blocksOf(page)).toEqual(asItCame);
 });
 
 test('the finding is spoken once the hand rests', async ({ page }) => {
@@ -111,7 +111,7 @@ test.describe('on a phone', () => {
     const before = await page.evaluate(() => scrollY);
     await swipe(page, { x: x - 60, y }, -120);
     await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(before);
-    expect(await blocksOf(page)).toEqual(asItCame);
+    await expect.poll(() => blocksOf(page)).toEqual(asItCame);
 
     const grip = await page.locator('.day-move').boundingBox();
     if (grip === null) throw new Error('no grip');

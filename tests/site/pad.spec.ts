@@ -269,12 +269,12 @@ test('a broken file and a broken link each get a sentence and change nothing', a
   ]) {
     await input.setInputFiles(file(text));
     await expect(told).toContainText('Your present pad is unchanged.');
-    expect(await keptPad(page)).toEqual(before);
+    await expect.poll(() => keptPad(page)).toEqual(before);
   }
   await page.goto('/pad/#pad=1.brokenOnTheWay');
   await expect(page.locator('.form-notice')).toContainText('The pad in this link is damaged');
   await expect(page.locator('.form-whose')).toHaveText('Mine: kept in this browser');
-  expect(await keptPad(page)).toEqual(before);
+  await expect.poll(() => keptPad(page)).toEqual(before);
 });
 
 test('a saved file and a copied link bring the same pad to another browser', async ({
@@ -300,13 +300,13 @@ test('a saved file and a copied link bring the same pad to another browser', asy
   await open(other, link);
   await expect(other.locator('.form-notice')).toContainText('This pad came with the link.');
   await expect(other).toHaveURL(/\/pad\/$/);
-  expect(await keptPad(other)).toEqual(pad);
+  await expect.poll(() => keptPad(other)).toEqual(pad);
 
   await other.getByRole('button', { name: /^An empty pad/ }).click();
   await openSteps(other, ['keep']);
   expect(await keptPad(other)).not.toEqual(pad);
   await other.getByLabel('Open a pad file').setInputFiles(file(saved));
   await expect(other.locator('.form-whose')).toContainText('Rig “2” of Zoë');
-  expect(await keptPad(other)).toEqual(pad);
+  await expect.poll(() => keptPad(other)).toEqual(pad);
   await elsewhere.close();
 });

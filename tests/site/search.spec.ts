@@ -15,7 +15,7 @@ test('a word is found in the shelf and in a lesson, with the sentence it stands 
     'Reynolds',
   );
   await expect(page.locator('#search-outcome')).toHaveText(/places found, the nearest first/);
-  expect(new URL(page.url()).search).toBe('?q=reynolds');
+  await expect(page).toHaveURL('/search/?q=reynolds');
 });
 
 test('by keyboard alone: type, go down to a place, open it there', async ({ page }) => {

@@ -46,10 +46,8 @@ export default function Search(): JSX.Element {
     outcome(model.words.value, model.state.value, model.found.value.length),
   );
   const settled = useSettled(says, 400);
-  const input = useRef<HTMLInputElement>(null);
   useEffect(() => {
-    // What was typed before the script had come counts for more than the address.
-    model.words.value = input.current?.value || wordsInAddress();
+    model.words.value = wordsInAddress();
     void model.load();
   }, []);
   const type = (words: string) => {
@@ -72,7 +70,6 @@ export default function Search(): JSX.Element {
         <label for="search-words">What are you looking for?</label>
         <input
           id="search-words"
-          ref={input}
           class="input search-words"
           type="search"
           autocomplete="off"

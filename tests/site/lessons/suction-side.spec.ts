@@ -20,7 +20,7 @@ test('height and altitude by the keys move the ladder as the core says', async (
   await height.focus();
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
-  expect(await margin()).toBeCloseTo(before - 2, 1);
+  await expect.poll(() => margin()).toBeCloseTo(before - 2, 1);
 
   const air = (altitude: number) =>
     pressureHead(
@@ -40,7 +40,7 @@ test('height and altitude by the keys move the ladder as the core says', async (
   await figure.getByLabel('Basket full of leaves').check();
   await expect(figure.locator('.figure-finding')).toContainText('its basket full');
   await figure.getByRole('button', { name: 'Reset' }).click();
-  expect(await margin()).toBe(before);
+  await expect.poll(() => margin()).toBe(before);
   await expect(page).not.toHaveURL(/suction=/);
 });
 
