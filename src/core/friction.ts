@@ -87,13 +87,10 @@ function correction(a: number, b: number, x: number): number {
 function solveInverseRoot(reynolds: number, relativeRoughness: number): number {
   const a = relativeRoughness / roughShare;
   const b = smoothShare / reynolds;
-  let x = guessInverseRoot(a, b);
-  for (let step = 0; step < 8; step += 1) {
-    const change = correction(a, b, x);
-    x += change;
-    if (Math.abs(change) < settled * x) break;
-  }
-  return x;
+  const guess = guessInverseRoot(a, b);
+  const change = correction(a, b, guess);
+  const x = guess + change;
+  return Math.abs(change) < settled * x ? x : x + correction(a, b, x);
 }
 
 /** Slope of the Colebrook–White factor against Re, from the factor itself. */

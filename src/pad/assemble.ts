@@ -3,6 +3,7 @@
  * document to the core. It never throws for anything a pad can hold, gives as much as a half-filled
  * pad allows, and names what each answer still lacks.
  */
+import type { Estimate } from '#core/band.ts';
 import type { Circuit } from '#core/circuit.ts';
 import type { Block } from '#core/day.ts';
 import type { DayPlan, QuietHours } from '#core/dayReport.ts';
@@ -94,21 +95,21 @@ const fitOf = memoize(
     pump: AssembledPump,
     readings: ReturnType<typeof assembleReadings>,
     instruments: ReturnType<typeof assembleInstruments>,
+    found: Estimate | undefined,
   ): PadFit | null => {
     const { curve, speeds } = pump;
     if (curve === null || speeds === null) return null;
-    return unlessRefused(() =>
-      fitPad({
-        circuit,
-        curve,
-        curveKnown: pump.curveKnown,
-        power: pump.power ?? undefined,
-        readings: readings.readings,
-        instruments: instruments.accuracy,
-        leastRatio: Math.min(Math.max(speeds.least / speeds.reference, leastFitRatio), 1),
-        greatestRatio: speeds.top / speeds.reference,
-      }),
-    );
+    const evidence = {
+      circuit,
+      curve,
+      curveKnown: pump.curveKnown,
+      power: pump.power ?? undefined,
+      readings: readings.readings,
+      instruments: instruments.accuracy,
+      leastRatio: Math.min(Math.max(speeds.least / speeds.reference, leastFitRatio), 1),
+      greatestRatio: speeds.top / speeds.reference,
+    };
+    return unlessRefused(() => fitPad(evidence, found));
   },
 );
 const ladderOf = memoize(
@@ -137,6 +138,25 @@ const newPath = { blocks: ['day', 'blocks'], oldBlocks: ['day', 'oldBlocks'] } a
 /** Stands in for the speeds of an unknown pump, so that blocks and readings can still be judged. */
 const noSpeeds: PumpSpeeds = { reference: 1, least: 0, top: Number.POSITIVE_INFINITY, step: 0 };
 
+let carried: { readonly pad: Pad; readonly found: Estimate } | undefined;
+
+/** Where the fit of a pad came to rest when the page was built, so that the browser need not seek it again. */
+export function carryFit(pad: Pad, found: Estimate): void {
+  carried = { pad, found };
+}
+
+/** The carried fit, for every pad that differs from its own in nothing that is fitted. */
+function carriedFor({ site, plumbing, pump, readings, instruments }: Pad): Estimate | undefined {
+  const from = carried?.pad;
+  return from?.plumbing === plumbing &&
+    from.pump === pump &&
+    from.readings === readings &&
+    from.instruments === instruments &&
+    from.site.waterTemperature === site.waterTemperature
+    ? carried?.found
+    : undefined;
+}
+
 function build(pad: Pad): PadModel {
   const { site, plumbing, day } = pad;
   const liquid = waterAt(site.waterTemperature ?? usualTemperature);
@@ -159,7 +179,7 @@ function build(pad: Pad): PadModel {
   const oldBlocks = blocksOf(day.oldBlocks, speeds ?? noSpeeds, newPath.oldBlocks);
 
   const fitted = lazy(() =>
-    circuit === null ? null : fitOf(circuit, pump, readings, instruments),
+    circuit === null ? null : fitOf(circuit, pump, readings, instruments, carriedFor(pad)),
   );
   const running = lazy(() => {
     const found = fitted();

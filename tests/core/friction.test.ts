@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { CoreError } from '#core/errors.ts';
 import {
   colebrookStep,
@@ -135,6 +135,35 @@ describe('Colebrook–White', () => {
         },
       ),
     );
+  });
+});
+
+describe('the work of a friction factor', () => {
+  afterEach(() => void vi.restoreAllMocks());
+
+  // The start takes two logarithms, each step one.
+  const steps = (reynolds: number, roughness: number) => {
+    const logarithm = vi.spyOn(Math, 'log').mockClear();
+    colebrookWhite(reynolds, roughness);
+    return logarithm.mock.calls.length - 2;
+  };
+
+  it('is one step from Re 1e7 on, so near does the series start', () => {
+    // First term left out of w = B - L + L/B + L(L - 2)/2B^2: L(2 L^2 - 9 L + 6)/6B^3 (Corless et al.,
+    // Adv. Comput. Math. 5, 329 (1996), from memory). Smooth pipe at Re 1e7 has B = 15.3 and L = 2.7:
+    // 5e-4 of a w of 12.8, less than half of the 1e-4 after which the step is the last. Rough pipe
+    // has a larger B.
+    for (const roughness of roughnesses) {
+      for (const reynolds of logSweep(1e7, 1e12, 50)) expect(steps(reynolds, roughness)).toBe(1);
+    }
+  });
+
+  it('is never more than two steps', () => {
+    for (const roughness of roughnesses) {
+      for (const reynolds of logSweep(100, 1e7, 100)) {
+        expect(steps(reynolds, roughness)).toBeLessThanOrEqual(2);
+      }
+    }
   });
 });
 

@@ -47,8 +47,11 @@ function policyOf(source: string): Map<string, string[]> {
   return new Map(parts.map(([name = '', ...values]) => [name, values]));
 }
 
+/** Those that run: a block of data is a script in name only. */
 function inlineScripts(source: string): string[] {
-  const scripts = source.matchAll(/<script(?![^>]*\ssrc=)[^>]*>([\s\S]*?)<\/script>/g);
+  const scripts = source.matchAll(
+    /<script(?![^>]*\s(?:src=|type="application\/json"))[^>]*>([\s\S]*?)<\/script>/g,
+  );
   return [...scripts].map(([, text = '']) => text);
 }
 

@@ -88,7 +88,7 @@ function velocityLane(model: DayModel): LaneKind {
 
 function moneyLane(model: DayModel): LaneKind {
   const currency = model.currency.value;
-  const say = (value: number) => formatMoney(value, currency, { places: 3 });
+  const say = (value: number) => formatMoney(value, currency, { places: currency.places + 1 });
   return {
     id: 'money',
     of: 'money',
@@ -96,7 +96,7 @@ function moneyLane(model: DayModel): LaneKind {
     lines: [costSteps(model.bands.value)],
     names: [],
     measured: null,
-    unit: `${currency} per hour`.trim(),
+    unit: `${currency.sign} per hour`.trim(),
     say,
     bare: say,
   };

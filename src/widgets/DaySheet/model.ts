@@ -3,6 +3,7 @@ import { computed, signal } from '@preact/signals';
 import type { CalendarDate } from '#core/calendar.ts';
 import { freshId } from '#pad/ids.ts';
 import type { Pad, PadBlock, PadDay } from '#pad/schema.ts';
+import { someDay } from '#pad/someDay.ts';
 import type { PadStore } from '#pad/store.ts';
 import { presets } from '#units/choice.ts';
 import { benchOf } from './bench.ts';
@@ -35,9 +36,6 @@ interface Session {
   last: readonly PadBlock[];
   by: number;
 }
-
-/** Day to be priced while no clock has been read yet; any would do. */
-const someDay: CalendarDate = { year: 2027, month: 7, day: 14 };
 
 const undoWords = {
   start: 'the start of a block',
@@ -76,7 +74,14 @@ export function createDayModel(store: PadStore) {
   const speeds = computed(() => bench.value?.speeds ?? null);
   const name = computed(() => pad.value.name);
   const invented = computed(() => isInvented(pad.value));
-  const currency = computed(() => pad.value.tariff.currency);
+  const currency = computed(() => {
+    const { currency: sign, seasons } = pad.value.tariff;
+    const bandsOf = seasons.flatMap(({ dayTypes }) => dayTypes.flatMap((type) => type.bands));
+    return moneyOf(
+      sign,
+      bandsOf.map(({ price }) => price),
+    );
+  });
   const bands = computed(() => (tariff.value === null ? [] : bandsOn(tariff.value, date.value)));
 
   function worked(of: readonly PadBlock[]): WorkedDay | null {

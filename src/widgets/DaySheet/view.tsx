@@ -9,10 +9,12 @@ import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { Door } from '#widgets/kit/Door.tsx';
 import { Field } from '#widgets/kit/Field.tsx';
+import { prepare } from '#widgets/kit/firstFit.ts';
 import { Later } from '#widgets/kit/Later.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { BlockList } from './BlockList.tsx';
 import type { WorkedDay } from './figures.ts';
+import { firstSteps } from './firstSteps.ts';
 import { LaneKey, Lanes } from './Lanes.tsx';
 import { createDayModel, type DayModel } from './model.ts';
 import type { SheetCaution } from './PrintSheet.tsx';
@@ -33,6 +35,7 @@ const loadCompare = async () => (await import('./Compare.tsx')).Compare;
 const builtCompare = import.meta.env.SSR ? await loadCompare() : null;
 const loadPrintSheet = async () => (await import('./PrintSheet.tsx')).PrintSheet;
 const builtPrintSheet = import.meta.env.SSR ? await loadPrintSheet() : null;
+if (!import.meta.env.SSR) await prepare(firstSteps);
 
 interface DaySheetProps {
   readonly id: string;

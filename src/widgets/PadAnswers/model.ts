@@ -3,6 +3,7 @@ import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/si
 import type { CalendarDate } from '#core/calendar.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
+import { someDay } from '#pad/someDay.ts';
 import type { PadStore } from '#pad/store.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
@@ -41,9 +42,6 @@ export interface AnswersModel {
 
 /** How long a pad keeps still before it is worked out anew, so that typing stays quick [ms]. */
 const settleAfter = 120;
-
-/** Day to be priced while no clock has been read yet; any would do. */
-const someDay: CalendarDate = { year: 2027, month: 7, day: 14 };
 
 function todayByClock(): CalendarDate {
   const now = new Date();

@@ -5,7 +5,7 @@ import type { PadBand, PadFit } from '#core/padEvidence.ts';
 import { bestMileageSpeed } from '#core/power.ts';
 import { type PadModel, padModel } from '#pad/assemble.ts';
 import type { PumpSpeeds } from '#pad/assemblePump.ts';
-import { unlessRefused } from '#pad/memo.ts';
+import { memoize, unlessRefused } from '#pad/memo.ts';
 import type { RunningPad } from '#pad/runningPad.ts';
 import type { Pad } from '#pad/schema.ts';
 import { type Machine, meetingAt } from '#widgets/kit/machine.ts';
@@ -40,8 +40,8 @@ const usualStep = 10;
 const notchCount = 25;
 
 /** All that follows from a pad but for the speed; null while the pad says too little. */
-export function sceneOf(pad: Pad): Scene | null {
-  return unlessRefused(() => {
+export const sceneOf: (pad: Pad) => Scene | null = memoize((pad) =>
+  unlessRefused(() => {
     const known = padModel(pad);
     const { running, fit, speeds, limits } = known;
     const machine = machineOf(pad);
@@ -49,8 +49,8 @@ export function sceneOf(pad: Pad): Scene | null {
     const step = speeds.step > 0 ? speeds.step : usualStep;
     const notches = notchesOf(machine, fit);
     return { pad, known, running, fit, machine, speeds, step, limits, notches };
-  });
-}
+  }),
+);
 
 function notchesOf(machine: Machine, fit: PadFit): readonly Notch[] {
   return evenly(machine.leastSpeed, machine.topSpeed, notchCount).map((speed) => {

@@ -7,12 +7,14 @@ import { padStore } from '#pad/padStore.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { PadStore } from '#pad/store.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { prepare } from '#widgets/kit/firstFit.ts';
 import { Later } from '#widgets/kit/Later.tsx';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
 import { AnswerPart } from './AnswerPart.tsx';
 import { hereAt } from './figures.ts';
+import { firstSteps } from './firstSteps.ts';
 import { Ladder } from './Ladder.tsx';
 import { type AnswersModel, createAnswers } from './model.ts';
 import { OperatingPicture } from './OperatingPicture.tsx';
@@ -21,6 +23,7 @@ import * as text from './text.ts';
 
 const loadRest = async () => (await import('./Rest.tsx')).Rest;
 const builtRest = import.meta.env.SSR ? await loadRest() : null;
+if (!import.meta.env.SSR) await prepare(firstSteps);
 
 interface PadAnswersProps {
   readonly id?: string;

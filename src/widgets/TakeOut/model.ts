@@ -51,7 +51,7 @@ export function createTakeOut(day: DayModel) {
       reference: speeds.reference,
       date,
       tariff: day.tariff.peek(),
-      currency: day.currency.peek(),
+      currency: day.currency.peek().sign,
       reasonOf: (id) => reasons.get(id) ?? '',
       units: day.units.peek(),
     });
@@ -64,7 +64,7 @@ export function createTakeOut(day: DayModel) {
     const plan = yearPlanOf(pad, padModel(pad), { year });
     const report = plan === null ? null : unlessRefused(() => yearReport(plan));
     if (report === null) return null;
-    const [currency, units] = [day.currency.peek(), day.units.peek()];
+    const [currency, units] = [day.currency.peek().sign, day.units.peek()];
     const text = yearCsv({ year, report, by, currency, units });
     return csvFile(`${stem()}-year-${year}-by-${by}.csv`, text);
   }

@@ -1,11 +1,9 @@
 import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
+import { someDay } from '#pad/someDay.ts';
 import type { Bench } from './bench.ts';
 import { workOut } from './figures.ts';
 import type { ThreeBlockModel } from './model.ts';
-
-/** Day to be priced where the pad names none; any would do. */
-const someDay = { year: 2027, month: 7, day: 14 } as const;
 
 /** The reader's pad to lay a day on, or nothing while it does not say enough. */
 export function benchOf(pad: Pad): Bench | undefined {

@@ -72,7 +72,7 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
       exact: true,
     }),
     title: 'Price of the day',
-    unit: model.currency.value,
+    unit: model.currency.value.sign,
   };
   const spot = (value: number, cost: number): Spot => ({
     x: fraction(axis, value),

@@ -4,7 +4,7 @@ import { quantitySide, shownUnit } from '#charts/quantityAxis.ts';
 import { niceAxis, type ShownUnit } from '#charts/scale.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
-import { formatMoney } from '#units/money.ts';
+import { formatMoney, type Money } from '#units/money.ts';
 import { turnoversText } from '#widgets/CheapestDay/text.ts';
 import { lengthText, needName } from '#widgets/DaySheet/text.ts';
 import type { Entry } from '#widgets/kit/entry.ts';
@@ -16,7 +16,7 @@ import type { Sweepable, Swept } from './sweepables.ts';
 /** The reader's units and money. */
 export interface Manner {
   readonly units: UnitChoice;
-  readonly currency: string;
+  readonly currency: Money;
 }
 
 export interface InputWords {
@@ -99,10 +99,10 @@ const makers: Makers = {
     side: {
       axis: niceAxis(ends(input)),
       title: 'Price in the dear hours',
-      unit: `${currency} per kWh`,
+      unit: `${currency.sign} per kWh`,
     },
     entry: plainEntry('price', { least: 0 }),
-    unit: `${currency} per kWh`,
+    unit: `${currency.sign} per kWh`,
   }),
   pipes: ({ side, range }, input) => ({
     name: `Size of the ${sideWord[side]} pipes`,

@@ -110,7 +110,7 @@ function NumberOfYear({ id, model, said }: PartProps & { readonly said: Said }):
   );
   const unit = useComputed(() => {
     if (quantity !== null) return symbolFor(model.units.value, quantity);
-    return said.unit === 'money' ? model.currency.value : (said.unit ?? '');
+    return said.unit === 'money' ? model.currency.value.sign : (said.unit ?? '');
   });
   return (
     <QuantityField
