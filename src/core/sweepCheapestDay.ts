@@ -52,6 +52,11 @@ export interface Sweep {
 
 type Bare = Omit<SweptDay, 'slope'>;
 
+/** A value before it is known which prices are alike. */
+interface Tried extends Omit<Bare, 'character'> {
+  readonly inputs: CheapestDayInputs | null;
+}
+
 /** Days worked out at most to narrow the changes down; beyond it they stay as wide as they are. */
 const mostNarrowing = 240;
 
@@ -88,22 +93,15 @@ export function sweepCheapestDay(wish: SweepWish): Sweep {
 export function* sweepSteps(wish: SweepWish): Generator<number, Sweep> {
   requireWish(wish);
   const { values, narrowTo } = wish;
-  const asked: (CheapestDayInputs | null)[] = [];
-  const found: (CheapestDay | null)[] = [];
+  const tried: Tried[] = [];
   for (const value of values) {
-    const inputs = wish.inputsAt(value);
-    asked.push(inputs);
-    found.push(inputs === null ? null : cheapestDay(inputs));
-    yield found.length;
+    tried.push(tryAt(wish, value));
+    yield tried.length;
   }
-  const alike = placesAlike(asked.flatMap((inputs) => (inputs === null ? [] : [inputs.prices])));
-  const bare = (value: number, inputs: CheapestDayInputs | null, day: CheapestDay | null): Bare => {
-    const isFound = day?.kind === 'found' && inputs !== null;
-    return { value, day, character: isFound ? planCharacter(day, inputs.prices, alike) : null };
-  };
-  const days = values.map((value, place) =>
-    bare(value, asked[place] ?? null, found[place] ?? null),
+  const alike = placesAlike(
+    tried.flatMap(({ inputs }) => (inputs === null ? [] : [inputs.prices])),
   );
+  const days = tried.map((each) => marked(each, alike));
   const changes: SweepChange[] = [];
   let narrowing = 0;
   // The nearest interval lies on top, so that changes come out from the least value on.
@@ -119,9 +117,7 @@ export function* sweepSteps(wish: SweepWish): Generator<number, Sweep> {
       continue;
     }
     narrowing += 1;
-    const value = (before.value + after.value) / 2;
-    const inputs = wish.inputsAt(value);
-    const middle = bare(value, inputs, inputs === null ? null : cheapestDay(inputs));
+    const middle = marked(tryAt(wish, (before.value + after.value) / 2), alike);
     yield days.length + narrowing;
     waiting.push([middle, after], [before, middle]);
   }
@@ -138,6 +134,16 @@ function requireWish({ values, narrowTo }: SweepWish): void {
       throw new CoreError(`values[${place}]`, value, 'finite numbers, rising');
   }
   if (narrowTo !== undefined) requirePositive('narrowTo', narrowTo, '');
+}
+
+function tryAt({ inputsAt }: SweepWish, value: number): Tried {
+  const inputs = inputsAt(value);
+  return { value, inputs, day: inputs === null ? null : cheapestDay(inputs) };
+}
+
+function marked({ value, inputs, day }: Tried, alike: readonly number[]): Bare {
+  const isFound = inputs !== null && day?.kind === 'found';
+  return { value, day, character: isFound ? planCharacter(day, inputs.prices, alike) : null };
 }
 
 function sloped(here: Bare, beside: Bare | undefined): SweptDay {

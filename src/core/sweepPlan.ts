@@ -74,10 +74,8 @@ export function placesAlike(lists: readonly (readonly PricedSpan[])[]): readonly
 /** Minutes at each speed, the slowest first. */
 function minutesAtSpeeds(blocks: readonly Block[]): readonly (readonly [number, number])[] {
   const minutes = new Map<number, number>();
-  for (const block of blocks) {
-    if (block.ratio > 0)
-      minutes.set(block.ratio, (minutes.get(block.ratio) ?? 0) + spanMinutes(block));
-  }
+  for (const block of blocks)
+    minutes.set(block.ratio, (minutes.get(block.ratio) ?? 0) + spanMinutes(block));
   return [...minutes].sort(([one], [other]) => one - other);
 }
 
@@ -122,17 +120,17 @@ export function planCharacter(
   for (const [place, price] of prices.entries()) {
     const shared = intersectionOf(pieces, piecesOf(price));
     const minutes = shared.reduce((sum, { start, end }) => sum + end - start, 0);
-    const stands = alike[place] ?? place;
+    const stands = alike[place] as number;
     atPlace.set(stands, (atPlace.get(stands) ?? 0) + minutes);
   }
   const runs = running.reduce((sum, block) => sum + spanMinutes(block), 0);
   return {
     speeds: speedsOf(running),
     stops: minutesPerDay - runs >= samePlan.minutes,
+    // The first of those priced alike stands for them, so they come in rising order.
     runsIn: [...atPlace]
       .filter(([, minutes]) => minutes >= samePlan.minutes)
-      .map(([place]) => place)
-      .sort((one, other) => one - other),
+      .map(([place]) => place),
     binding: bindingIn(day),
   };
 }
@@ -154,7 +152,7 @@ function entered<Item>(before: readonly Item[], after: readonly Item[]): readonl
 function sameSpeeds(one: readonly number[], other: readonly number[], tolerance: number): boolean {
   return (
     one.length === other.length &&
-    one.every((ratio, place) => Math.abs(ratio - (other[place] ?? 0)) <= tolerance)
+    one.every((ratio, place) => Math.abs(ratio - (other[place] as number)) <= tolerance)
   );
 }
 
@@ -176,7 +174,7 @@ export function planDifferences(
   after: PlanCharacter | null,
   tolerance: number,
 ): readonly PlanDifference[] {
-  requireBetween('tolerance', tolerance, 0, 2, '-');
+  requireBetween('tolerance', tolerance, 0, 2, '');
   if (before === null || after === null)
     return before === after ? [] : [{ kind: 'day', exists: after !== null }];
   const price = (place: number, runs: boolean) => ({ kind: 'price' as const, place, runs });

@@ -1,36 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { FoundDay } from '#core/cheapestDay.ts';
-import { type CheapestDayInputs, settableRatios } from '#core/cheapestDayInputs.ts';
+import { settableRatios } from '#core/cheapestDayInputs.ts';
 import { type Circuit, foldCircuit } from '#core/circuit.ts';
-import { CoreError } from '#core/errors.ts';
 import { operatingPoint } from '#core/operatingPoint.ts';
 import { pipeSizes } from '#core/pipe.ts';
 import { pumpFromThreePoints } from '#core/pump.ts';
-import { type SweptDay, sweepCheapestDay, sweepSteps } from '#core/sweepCheapestDay.ts';
-import { placesAlike, planCharacter, planDifferences } from '#core/sweepPlan.ts';
+import { type SweptDay, sweepCheapestDay } from '#core/sweepCheapestDay.ts';
 import { water } from '#core/water.ts';
-import { inventedSpeeds, ordinaryCase } from './cheapestDayCases.ts';
-
-const hour = 60;
-
-const asked: CheapestDayInputs = {
-  speeds: inventedSpeeds(24),
-  mayStop: true,
-  leastVolume: 0,
-  needs: [],
-  limits: [],
-  quiet: [],
-  prices: [{ start: 0, end: 1440, price: 0.25 }],
-};
-
-const evenly = (from: number, to: number, count: number) =>
-  Array.from({ length: count }, (_, place) => from + ((to - from) * place) / (count - 1));
-
-function foundIn({ day }: SweptDay): FoundDay {
-  if (day?.kind !== 'found') return expect.fail(`no day was found: ${day?.kind}`);
-  return day;
-}
+import { ordinaryCase } from './cheapestDayCases.ts';
+import { asked, evenly, foundIn } from './sweepFixtures.ts';
 
 const anySeed = fc.integer({ min: 0, max: 5000 });
 
@@ -215,167 +194,5 @@ describe('whatever is asked for', { timeout: 60_000 }, () => {
       { numRuns: 12, seed: 24 },
     );
     expect(compared).toBeGreaterThan(40);
-  });
-});
-
-describe('where the plan changes', () => {
-  const speeds = [{ ratio: 0.5, flow: 0.003, power: 200 }];
-  const prices = [
-    { start: 22 * hour, end: 6 * hour, price: 0.1 },
-    { start: 6 * hour, end: 17 * hour, price: 0.2 },
-    { start: 17 * hour, end: 22 * hour, price: 0.4 },
-  ];
-  const inputsAt = (minutes: number): CheapestDayInputs => ({
-    ...asked,
-    speeds,
-    prices,
-    needs: [{ id: 'filter', leastFlow: 0.003, minutes, windows: [], shortestRun: 0 }],
-  });
-
-  it('is where the cheap hours are full: 8 h, then 19 h. The hours of the clock', () => {
-    const { changes } = sweepCheapestDay({ values: evenly(60, 1400, 12), inputsAt, narrowTo: 1 });
-    const runsIn = changes.flatMap(({ before, after, differences }) =>
-      differences.flatMap((each) =>
-        each.kind === 'price' ? [[each.place, each.runs, before.value, after.value] as const] : [],
-      ),
-    );
-    expect(runsIn.map(([place, runs]) => [place, runs])).toEqual([
-      [1, true],
-      [2, true],
-    ]);
-    for (const [place, full] of [8 * hour, 19 * hour].entries()) {
-      const [, , before = 0, after = 0] = runsIn[place] ?? [];
-      // Ten minutes in dearer hours are the least that counts.
-      expect(before).toBeLessThanOrEqual(full + 10);
-      expect(after).toBeGreaterThanOrEqual(full + 9);
-      expect(after - before).toBeLessThanOrEqual(1);
-    }
-  });
-
-  it('is where the pump can move no more: 0.003 m3/s for a day. Arithmetic', () => {
-    const { days, changes } = sweepCheapestDay({
-      values: [200, 250, 300],
-      inputsAt: (leastVolume) => ({ ...asked, speeds, leastVolume }),
-      narrowTo: 0.1,
-    });
-    const end = changes.find(({ differences: [first] }) => first?.kind === 'day');
-    expect(end?.before.value).toBeLessThanOrEqual(259.2);
-    expect(end?.after.value).toBeGreaterThan(259.2);
-    expect((end?.after.value ?? 0) - (end?.before.value ?? 0)).toBeLessThanOrEqual(0.1);
-    const lost = days[2]?.day;
-    expect(lost?.kind === 'none' && lost.collision).toMatchObject([{ kind: 'volume' }]);
-    expect(days.map(({ slope }) => slope === null)).toEqual([false, true, true]);
-  });
-
-  it('is not looked for between values with nothing between', () => {
-    const seen: number[] = [];
-    const { changes } = sweepCheapestDay({
-      values: [60, 600, 1300],
-      inputsAt: (minutes) => {
-        seen.push(minutes);
-        return inputsAt(minutes);
-      },
-    });
-    expect(seen).toEqual([60, 600, 1300]);
-    expect(changes.map(({ before, after }) => [before.value, after.value])).toEqual([
-      [60, 600],
-      [600, 1300],
-    ]);
-  });
-
-  it('a value of which too little is known has no day and no slope', () => {
-    const { days } = sweepCheapestDay({
-      values: [60, 120],
-      inputsAt: (minutes) => (minutes > 100 ? null : inputsAt(minutes)),
-    });
-    expect(days[1]).toEqual({ value: 120, day: null, character: null, slope: null });
-    expect(days[0]?.slope).toBeNull();
-  });
-
-  it('comes in steps, a day each', () => {
-    const steps = sweepSteps({ values: [60, 120, 180], inputsAt });
-    expect([steps.next().value, steps.next().value, steps.next().value]).toEqual([1, 2, 3]);
-    expect(steps.next().done).toBe(true);
-  });
-});
-
-describe('what marks a plan', () => {
-  const block = (start: number, end: number, ratio: number) => ({
-    id: `${start}`,
-    start,
-    end,
-    ratio,
-  });
-  const prices = [
-    { start: 0, end: 600, price: 0.1 },
-    { start: 600, end: 1000, price: 0.3 },
-    { start: 1000, end: 0, price: 0.1 },
-  ];
-  const marks = (blocks: readonly ReturnType<typeof block>[], worth: FoundDay['worth'] = []) =>
-    planCharacter({ blocks, worth, cost: 1, volumeMoved: 100 }, prices, [0, 1, 0]);
-
-  it('speeds close to one another are one, a few minutes none', () => {
-    const found = marks([block(0, 300, 0.3), block(300, 600, 0.32), block(600, 609, 0.9)]);
-    expect(found.speeds).toEqual([expect.closeTo(0.31, 12)]);
-    expect(found.runsIn).toEqual([0]);
-    expect(found.stops).toBe(true);
-  });
-
-  it('hours priced alike are one, across midnight too', () => {
-    expect(marks([block(1300, 100, 0.5)]).runsIn).toEqual([0]);
-    expect(marks([block(0, 0, 0.5)])).toMatchObject({ runsIn: [0, 1], stops: false });
-    expect(placesAlike([prices])).toEqual([0, 1, 0]);
-    // Alike today and not tomorrow is not alike.
-    const dearer = prices.map((span, place) => (place === 2 ? { ...span, price: 0.2 } : span));
-    expect(placesAlike([prices, dearer])).toEqual([0, 1, 2]);
-    expect(placesAlike([])).toEqual([]);
-  });
-
-  it('a need binds by what an hour more of it costs, water by a tenth more', () => {
-    const worth = (needId: string | null, perUnit: number) => ({
-      needId,
-      perUnit,
-      binds: true,
-      over: 0,
-    });
-    // 60 min x 0.00001 is 0.0006 of a price of 1; 10 m3 x 0.00004 is 0.0004 of it.
-    expect(
-      marks([], [worth(null, 0.000_04), worth('a', 0.000_01), worth('b', 0.000_008)]).binding,
-    ).toEqual(['a']);
-  });
-
-  it('differs in what has come, what has gone, and in speeds that jump', () => {
-    const one = { speeds: [0.3], stops: true, runsIn: [0], binding: ['a'] };
-    const other = { speeds: [0.3, 0.6], stops: false, runsIn: [1], binding: [null] };
-    expect(planDifferences(one, one, 0.03)).toEqual([]);
-    expect(planDifferences(null, null, 0.03)).toEqual([]);
-    expect(planDifferences(one, null, 0.03)).toEqual([{ kind: 'day', exists: false }]);
-    expect(planDifferences(one, other, 0.03)).toEqual([
-      { kind: 'price', place: 1, runs: true },
-      { kind: 'price', place: 0, runs: false },
-      { kind: 'stops', stops: false },
-      { kind: 'speeds', from: [0.3], to: [0.3, 0.6] },
-      { kind: 'binds', needId: null, binds: true },
-      { kind: 'binds', needId: 'a', binds: false },
-    ]);
-    const drifted = { ...one, speeds: [0.32] };
-    expect(planDifferences(one, drifted, 0.03)).toEqual([]);
-    expect(planDifferences(one, drifted, 0.01)).toMatchObject([{ kind: 'speeds' }]);
-  });
-});
-
-describe('a broken contract', () => {
-  const wish = { values: [1, 2], inputsAt: () => null };
-  it.each([
-    ['values that fall', { values: [2, 1] }],
-    ['the same value twice', { values: [1, 1] }],
-    ['a value without end', { values: [1, Number.POSITIVE_INFINITY] }],
-    ['no width', { narrowTo: 0 }],
-  ])('%s throws', (_what, changed) => {
-    expect(() => sweepCheapestDay({ ...wish, ...changed })).toThrow(CoreError);
-  });
-
-  it('a tolerance below 0 throws', () => {
-    expect(() => planDifferences(null, null, -1)).toThrow(CoreError);
   });
 });

@@ -1,0 +1,25 @@
+import { expect } from 'vitest';
+import type { FoundDay } from '#core/cheapestDay.ts';
+import type { CheapestDayInputs } from '#core/cheapestDayInputs.ts';
+import type { SweptDay } from '#core/sweepCheapestDay.ts';
+import { inventedSpeeds } from './cheapestDayCases.ts';
+
+export const hour = 60;
+
+export const asked: CheapestDayInputs = {
+  speeds: inventedSpeeds(24),
+  mayStop: true,
+  leastVolume: 0,
+  needs: [],
+  limits: [],
+  quiet: [],
+  prices: [{ start: 0, end: 1440, price: 0.25 }],
+};
+
+export const evenly = (from: number, to: number, count: number) =>
+  Array.from({ length: count }, (_, place) => from + ((to - from) * place) / (count - 1));
+
+export function foundIn({ day }: SweptDay): FoundDay {
+  if (day?.kind !== 'found') return expect.fail(`no day was found: ${day?.kind}`);
+  return day;
+}
