@@ -136,7 +136,7 @@ export function choleskyOf(covariance: readonly (readonly number[])[]): number[]
     const mine: number[] = [];
     for (let col = 0; col <= row; col += 1) {
       const other = triangle[col] ?? mine;
-      const taken = mine.reduce((sum, value, at) => sum + value * (other[at] ?? 0), 0);
+      const taken = mine.reduce((sum, value, at) => sum + value * (other[at] as number), 0);
       const left = (line[col] as number) - taken;
       const pivot = triangle[col]?.[col];
       if (pivot === undefined) mine.push(Math.sqrt(varianceLeft(left, line[col] as number)));

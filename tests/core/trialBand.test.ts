@@ -68,6 +68,25 @@ describe('the triangle of a covariance', () => {
   });
 });
 
+describe('what is left of a variance once the others are known', () => {
+  // By hand: 4 + d less 4 x 4/4 is d. Rounding of doubles takes 1e-16 of 4 or so.
+  const leftOf = (d: number, size = 1) => {
+    const whole = 4 * size;
+    return choleskyOf([
+      [whole, whole],
+      [whole, whole + d * size],
+    ])[1]?.[1];
+  };
+
+  it.each([1, 1e-6, 1e6])('counts by its share of the whole, at size %f', (size) => {
+    expect((leftOf(4e-11, size) ?? 0) / Math.sqrt(4e-11 * size)).toBeCloseTo(1, 4);
+    expect(leftOf(1e-12, size)).toBe(0);
+    expect(leftOf(0, size)).toBe(0);
+    expect(leftOf(-1e-9, size)).toBe(0);
+    expect(() => leftOf(-1e-8, size)).toThrow(/^covariance is -/);
+  });
+});
+
 describe('a band of trials', () => {
   it('has its ends where d3-array puts the 2.5 and 97.5 % quantiles', () => {
     fc.assert(
