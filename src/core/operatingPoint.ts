@@ -109,17 +109,14 @@ function bracketedFlow(
   for (let step = 0; step < 200; step += 1) {
     headAndSlope(folded, flow, work);
     const excess = ratio * ratio * curve.head(flow / ratio) - work.head;
-    if (excess === 0) break;
     if (excess > 0) low = flow;
     else high = flow;
-    const slope = ratio * curve.slope(flow / ratio) - work.slope;
-    let next = slope < 0 ? flow - excess / slope : Number.NaN;
-    if (!(next > low && next < high)) {
-      next = high === Number.POSITIVE_INFINITY ? 2 * flow : (low + high) / 2;
-    }
-    const change = Math.abs(next - flow);
-    flow = next;
-    if (change <= settled * flow) break;
+    const next = flow - excess / (ratio * curve.slope(flow / ratio) - work.slope);
+    // Before the bracket: at the meeting rounding may throw so small a step out of it.
+    if (Math.abs(next - flow) <= settled * flow) return next;
+    if (next > low && next < high) flow = next;
+    else flow = high === Number.POSITIVE_INFINITY ? 2 * flow : (low + high) / 2;
+    if (high - low <= settled * low) break;
   }
   return flow;
 }
