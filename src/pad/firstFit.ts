@@ -1,6 +1,6 @@
 /** What a page does before its parts come to life, so that no single piece of work holds it up. */
-import { carryFit } from '#pad/assemble.ts';
-import { ownerPad } from '#pad/demoOwner.ts';
+import { carryFit } from './assemble.ts';
+import { ownerPad } from './demoOwner.ts';
 
 /** The element that carries the fit of the pad a page is built with. */
 export const firstFitId = 'first-fit';
