@@ -254,6 +254,7 @@ export const lodgePad: Pad = {
         from: { month: 5, day: 15 },
         blocks: guestDay,
         withoutNeeds: [],
+        turnovers: null,
       },
       {
         id: 'shut',
@@ -261,6 +262,7 @@ export const lodgePad: Pad = {
         from: { month: 10, day: 1 },
         blocks: [newBlock('noon', hour(11), hour(15), 1100, 'Keeps the water moving')],
         withoutNeeds: [],
+        turnovers: null,
       },
     ],
     waterTemperatures: [6, 6, 8, 11, 17, 23, 26, 26, 22, 16, 10, 7],

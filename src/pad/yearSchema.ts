@@ -13,6 +13,12 @@ export const seasonPlanSchema = z.strictObject({
     z.string().check(z.minLength(1), z.maxLength(40)),
     24,
   ),
+  turnovers: quantity(
+    null,
+    'Turnovers wanted in a day of this season; those of the pad when null [-].',
+    0,
+    50,
+  ),
 });
 
 /** What changes over a year, and what it is held against. */

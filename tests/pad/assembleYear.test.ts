@@ -71,7 +71,7 @@ describe('the year of a pad', () => {
   test('leaves out the needs that a plan is without', () => {
     const [need] = ownerPad.needs;
     const from = { month: 1, day: 1 };
-    const plan = { id: 'p', name: '', from, blocks: [], withoutNeeds: [] };
+    const plan = { id: 'p', name: '', from, blocks: [], withoutNeeds: [], turnovers: null };
     const short = yearOf(ownerPad, { plans: [plan] }).shortDays;
     expect(short).toBe(365);
     const every = ownerPad.needs.map(({ id }) => id);

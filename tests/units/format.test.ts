@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { metric, type UnitChoice, unitFor, us, withUnit } from '#units/choice.ts';
 import { toSI } from '#units/convert.ts';
 import { format, formatIn, speak, symbolFor } from '#units/format.ts';
-import { formatMoney, formatPrice } from '#units/money.ts';
+import { formatMoney, formatPrice, moneyOf } from '#units/money.ts';
 
 const gpm = (value: number) => toSI('flow', value, 'gpm');
 /** Hard and thin spaces written as _ so that a test can be read. */
@@ -86,6 +86,25 @@ describe('money', () => {
     expect(formatMoney(-3, '€')).toBe('\u2212€3.00');
     expect(formatMoney(-0.001, '$')).toBe('$0.00');
     expect(formatMoney(Number.NaN, '$')).toBe('–');
+  });
+
+  it('has the places of the currency', () => {
+    // ISO 4217, minor units: none in yen, thousandths of a Kuwaiti dinar; from memory.
+    expect(seen(formatMoney(178.26, 'JPY'))).toBe('178_JPY');
+    expect(seen(formatMoney(0.1234, 'KWD'))).toBe('0.123_KWD');
+    expect(seen(formatMoney(1.5, 'USD'))).toBe('1.50_USD');
+    // A word is no code; neither is nothing at all.
+    expect(seen(formatMoney(1.5, 'credits'))).toBe('1.50_credits');
+    expect(formatMoney(1.5, '')).toBe('1.50');
+  });
+
+  it('drops cents where a kilowatt-hour has a high number, whatever the sign', () => {
+    // One sign for two currencies: 31 a kilowatt-hour is yen, 0.6 is yuan.
+    expect(formatMoney(90.24, moneyOf('¥', [31, null]))).toBe('¥90');
+    expect(formatMoney(2.43, moneyOf('¥', [0.6]))).toBe('¥2.43');
+    expect(seen(formatMoney(255.25, moneyOf('Ft', [36, 70.5])))).toBe('255_Ft');
+    expect(seen(formatPrice(70.5, moneyOf('Ft', [70.5])))).toBe('70.50_Ft per_kWh');
+    expect(seen(formatPrice(36, moneyOf('Ft', [36])))).toBe('36_Ft per_kWh');
   });
 
   it('prints a price with the places a tariff has', () => {

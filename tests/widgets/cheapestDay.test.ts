@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { searchCheapestDay } from '#core/cheapestDay.ts';
 import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
-import { emptyPad } from '#pad/parts.ts';
-import type { Pad } from '#pad/schema.ts';
+import { emptyPad, newBlock } from '#pad/parts.ts';
+import type { Pad, PadBlock } from '#pad/schema.ts';
+import { turnoversText } from '#widgets/CheapestDay/collisionText.ts';
 import { createFinder, reasoned, type StartSearch } from '#widgets/CheapestDay/model.ts';
-import { findingText, turnoversText, worthTexts } from '#widgets/CheapestDay/text.ts';
+import { findingText } from '#widgets/CheapestDay/text.ts';
+import { worthTexts } from '#widgets/CheapestDay/worthText.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
+import { needName } from '#widgets/DaySheet/text.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 /** The search, run at once where the page would run it in a worker. */
@@ -22,6 +25,11 @@ const atOnce: StartSearch = (inputs, tell) => {
 };
 
 const never: StartSearch = () => () => {};
+
+const withBlocks = (...blocks: readonly PadBlock[]): Pad => ({
+  ...ownerPad,
+  day: { ...ownerPad.day, blocks },
+});
 
 function finder(pad: Pad, start: StartSearch = atOnce) {
   const day = createDayModel(storeOf(pad));
@@ -68,9 +76,10 @@ describe.each([ownerPad, lodgePad, rigPad])('the cheapest day of “$name”', (
       return found?.kind === 'found' ? found.cost : Number.POSITIVE_INFINITY;
     };
     const before = cost();
-    expect(worthTexts(model)).toHaveLength(
-      1 + model.needs.value.filter(({ need }) => need.minutes > 0).length,
-    );
+    // The water and each need by its name, once, in a line of its own or with others.
+    const told = worthTexts(model).join(' ');
+    for (const { need } of model.needs.value) expect(told.split(needName(need))).toHaveLength(2);
+    expect(told).toContain('water to be moved');
     model.turnovers.apply(model.turnovers.value.value + 0.5);
     expect(cost()).toBeGreaterThanOrEqual(before - 1e-4 * before);
     model.reset();
@@ -104,13 +113,15 @@ describe('trying', () => {
     const { model } = finder(lodgePad);
     model.turnovers.apply(4);
     expect(plain(findingText(model))).toMatch(
-      /^4 turnovers, .* It would do to move .* less, to have equipment .* or to allow \d+ rpm in the quiet hours\.$/,
+      /^4 turnovers, .* It would do to move .* less \(3\.\d+ turnovers\), to have a heater that bears 12\.[1-9] m³\/h or to allow \d+ rpm in the quiet hours\.$/,
     );
   });
 
   test('what the sheet leaves undone is closed off before the usual day is named', () => {
-    const { model } = finder({ ...ownerPad, day: { ...ownerPad.day, blocks: [] } });
-    expect(findingText(model)).toMatch(/, which leaves .* and Filter short; and \$\S+ less than /);
+    const { model } = finder(withBlocks(newBlock('slow', 600, 900, 1000)));
+    expect(findingText(model)).toMatch(
+      /, which moves too little water and leaves 4 needs short; and \$\S+ less than /,
+    );
   });
 
   test('a proof to less than a cent is told in money, not in thousandths of a percent', () => {

@@ -5,8 +5,10 @@ import { minutesTo1970 } from '#pad/formats/series.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
 import { readSeries } from '#widgets/MeterCheck/readSeries.ts';
 import type { StartReading } from '#widgets/MeterCheck/startReading.ts';
+import { createTakeOut } from '#widgets/TakeOut/model.ts';
 import { frostText } from '#widgets/YearSheet/FrostSeries.tsx';
 import { createFrost, frostFound } from '#widgets/YearSheet/frost.ts';
+import { shareFrost } from '#widgets/YearSheet/openFrost.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');
@@ -57,6 +59,28 @@ describe('frost from a series of temperatures', () => {
     expect(model.months.value).toEqual([186, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
     model.threshold.value = -1.5;
     expect(model.months.value?.[0]).toBe(0);
+  });
+
+  it('stands for the year in the file taken along as well, while it is open', async () => {
+    // By hand: frost round the clock in the first fifteen days of January, and in no other.
+    const { day, model, take } = frost();
+    const rows = () =>
+      (createTakeOut(day).yearFile('day')?.text ?? '').split('\r\n').map((row) => row.split(','));
+    const minutes = () => {
+      const [head = [], ...all] = rows();
+      const column = head.findIndex((name) => name.startsWith('Frost'));
+      return all.flatMap((row) => (row[column] === undefined ? [] : [Number(row[column])]));
+    };
+    const end = shareFrost(day.store, model.frostOn);
+    const halves = series(() => 8)
+      .split('\n')
+      .map((row) => (/^2027-01-(0\d|1[0-5])/.test(row) ? row.replace(/,8$/, ',-1') : row));
+    await take(halves.join('\n'));
+    model.use();
+    expect(minutes().slice(13, 17)).toEqual([1440, 1440, 0, 0]);
+    end();
+    // Closed, the months of the pad tell: 15 days of 24 h over 31 days, to the minute.
+    expect(minutes().slice(13, 17)).toEqual([697, 697, 697, 697]);
   });
 
   it('goes into the pad as one step that can be undone, and by the hour only while the two agree', async () => {

@@ -14,6 +14,7 @@ import {
   yearText,
 } from '#widgets/HowSure/text.ts';
 import { looked, plain, sureness } from './howSureFixtures.ts';
+import { freePad } from './oddPads.ts';
 
 // Our own behaviour, in words.
 
@@ -91,10 +92,11 @@ describe('the words', () => {
   });
 
   test('of a day without doubt ask for no reading, and give the year one price', async () => {
-    const model = await looked({ ...ownerPad, day: { ...ownerPad.day, blocks: [] } });
-    expect(plain(findingText(model))).toMatch(/ 0 kWh, and nothing of it is in doubt\.$/);
-    // 365 days of the fixed charge alone, $0.35 each.
-    expect(yearText(model)).toBe('The year 2027 costs $127.75, and nothing of it is in doubt.');
+    // Energy for nothing: of the price alone there is no doubt, whatever the pump draws.
+    const model = await looked(freePad);
+    model.matters.value = 'cost';
+    expect(findingText(model)).toBe('Your day costs €0.00, and nothing of it is in doubt.');
+    expect(yearText(model)).toBe('The year 2027 costs €0.00, and nothing of it is in doubt.');
   });
 
   test('of the table hold both bands and the year', async () => {

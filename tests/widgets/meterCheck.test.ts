@@ -213,8 +213,16 @@ describe('a meter held against the day', () => {
         from: { month: 1, day: 1 },
         blocks: ownerPad.day.blocks,
         withoutNeeds: [],
+        turnovers: null,
       },
-      { id: 'two', name: '', from: { month: 6, day: 3 }, blocks: quiet, withoutNeeds: [] },
+      {
+        id: 'two',
+        name: '',
+        from: { month: 6, day: 3 },
+        blocks: quiet,
+        withoutNeeds: [],
+        turnovers: null,
+      },
     ];
     const { model, take } = meter({ ...ownerPad, year: { ...ownerPad.year, plans } });
     await take(table(model, 1, 0));

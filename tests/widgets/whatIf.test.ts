@@ -3,6 +3,7 @@ import { cheapestDay } from '#core/cheapestDay.ts';
 import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
 import { emptyPad } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
+import { moneyOf } from '#units/money.ts';
 import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
@@ -225,7 +226,7 @@ describe('in words', () => {
   });
 
   test('no price at all has no thousandths', () => {
-    expect([0, 0.0001, -0.03, 0.009, 0.25].map((amount) => sum(amount, '$'))).toEqual([
+    expect([0, 0.0001, -0.03, 0.009, 0.25].map((amount) => sum(amount, moneyOf('$')))).toEqual([
       '$0.00',
       '$0.00',
       '−$0.030',

@@ -216,8 +216,8 @@ describe('days by season', () => {
 
   test('a season that asks too much says what collides', () => {
     const { model, day } = year(lodgePad);
-    const before = day.pad.value.year.plans;
     model.wishTurnovers('open', 20);
+    const before = day.pad.value.year.plans;
     model.layCheapest('open');
     const said = model.said.value;
     if (said === null) throw new Error('nothing was said');

@@ -14,7 +14,8 @@ import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { minutesEntry } from '#widgets/PadForm/entries.ts';
 import { createFinder, type FinderModel, type NeedDial, reasoned } from './model.ts';
 import { startSearch } from './search.ts';
-import { findingText, worthTexts } from './text.ts';
+import { findingText } from './text.ts';
+import { worthTexts } from './worthText.ts';
 
 /** Looks for the cheapest day and shows it beside the one on the sheet. */
 export function Finder({ id, day }: { readonly id: string; readonly day: DayModel }): JSX.Element {

@@ -6,6 +6,7 @@ import type { Pad, PadBlock, PadDay } from '#pad/schema.ts';
 import { someDay } from '#pad/someDay.ts';
 import type { PadStore } from '#pad/store.ts';
 import { presets } from '#units/choice.ts';
+import { moneyOf } from '#units/money.ts';
 import { benchOf } from './bench.ts';
 import * as edit from './edit.ts';
 import {

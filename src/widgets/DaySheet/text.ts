@@ -185,7 +185,7 @@ export function quietText(
 const joined = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
-const sumText = (amount: number, currency: Money) => formatMoney(amount, currency);
+const sumText = (amount: number, currency: string | Money) => formatMoney(amount, currency);
 
 function stopText(report: Report): string {
   const hard = crossingsByLimit(report).find(({ limit }) => limit.hard);
@@ -193,7 +193,7 @@ function stopText(report: Report): string {
   return `Stop: ${timesText(hard.runs)} the flow is above what is marked on the suction covers. Do not run this day. `;
 }
 
-function moves(day: WorkedDay, units: UnitChoice, currency: Money): string {
+function moves(day: WorkedDay, units: UnitChoice, currency: string | Money): string {
   const { report, turnovers, filtered, prices } = day;
   const water = format('volume', report.volumeMoved, units);
   const times =
@@ -229,7 +229,7 @@ function crosses({ report }: WorkedDay): string {
 }
 
 /** The finding in a few sentences: the caption, the spoken text and the first thing to read. */
-export function findingText(day: WorkedDay, units: UnitChoice, currency: Money): string {
+export function findingText(day: WorkedDay, units: UnitChoice, currency: string | Money): string {
   if (day.report.runMinutes === 0) {
     return 'Nothing runs on this day yet. Add a block and give it a speed.';
   }

@@ -3,7 +3,7 @@ import type { Quantity } from '#charts/marks.tsx';
 import { fraction, type TickedAxis } from '#charts/scale.ts';
 import type { DayAnswer } from '#core/dayBands.ts';
 import type { Shown, SurenessModel } from './model.ts';
-import { axisOf, columns, type Pile, pileOf } from './plot.ts';
+import { axisOf, columns, type Pile, pileOf, riseOf } from './plot.ts';
 import { answerNames, pictureTitle, plusMinus, valueText } from './text.ts';
 
 /** Whose ink and shape an answer has. */
@@ -87,10 +87,11 @@ export function Pads({ shown, model, height }: PadsProps): JSX.Element {
 /** Round for water, square for energy, a diamond for money: the marks need no colour. */
 function marksPath(pile: readonly Pile[], of: DayAnswer, height: number, inside: boolean): string {
   const radius = 0.4;
+  const rise = riseOf(pile, height);
   return pile
     .filter(({ isInside }) => isInside === inside)
     .map(({ column, row }) => {
-      const [x, y] = [column + 0.5, height - row - 0.5];
+      const [x, y] = [column + 0.5, height - row * rise - 0.5];
       if (of === 'water')
         return `M${x - radius},${y}a${radius},${radius} 0 1 0 ${2 * radius},0a${radius},${radius} 0 1 0 ${-2 * radius},0Z`;
       if (of === 'energy')

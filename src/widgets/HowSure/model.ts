@@ -1,5 +1,5 @@
 /** How sure the reader's day is: its bands, its trial pads, and what would make it surer. */
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import type { Band } from '#core/band.ts';
 import {
   type AnswerBand,
@@ -22,6 +22,7 @@ import type { Pad } from '#pad/schema.ts';
 import { limitsWith } from '#pad/trialLimits.ts';
 import { coreBlocks, withoutOverlap } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { openFrost } from '#widgets/YearSheet/openFrost.ts';
 import { inSlices } from './slices.ts';
 import { yearBand } from './yearBand.ts';
 
@@ -93,6 +94,8 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
     const best = sureness.value?.best;
     if (speeds === null || best === undefined) return null;
     const { limits, site, plumbing, day: plan } = pad.value;
+    // Of a day on which nothing runs there is nothing to be sure of.
+    if (!plan.blocks.some(({ speed }) => (speed ?? 0) > 0)) return null;
     const uncertain = {
       blocks: coreBlocks(withoutOverlap(plan.blocks), speeds.reference),
       needs,
@@ -182,7 +185,8 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
     }
     trials.value = { of: now, days };
     const [sure, number] = [sureness.peek(), now.day.date.year];
-    const cost = sure === null ? null : yield* yearBand(pad.peek(), built.peek(), sure, number);
+    const when = { year: number, frostOn: untracked(() => openFrost(day.store)) };
+    const cost = sure === null ? null : yield* yearBand(pad.peek(), built.peek(), sure, when);
     year.value = cost === null ? null : { of: now, number, cost };
   }
 
@@ -191,6 +195,8 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
     units: day.units,
     currency: day.currency,
     matters,
+    /** Whether some of the readings cannot all be right. */
+    isContradicted: computed(() => (built.value.fit?.contradictions.length ?? 0) > 0),
     /** How many readings it all rests on. */
     readings: computed(() => spread.value?.evidence.readings.length ?? 0),
     shown,
@@ -205,6 +211,8 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
       let stop = () => {};
       const end = effect(() => {
         const now = asked.value;
+        // Another frost is another year.
+        openFrost(day.store);
         stop();
         if (now !== null) stop = inSlices(work(now));
       });

@@ -47,10 +47,19 @@ export function pileOf({ dots, told }: Shown, axis: TickedAxis): readonly Pile[]
 /** Rows of marks that always have room, so that the picture does not jump with every change. */
 const leastRows = 12;
 
+/** A pile that would be higher is pressed together: a day without doubt is one pile of all pads. */
+const mostRows = 24;
+
 /** Rows of the highest pile of several pictures, so that they stand on one ground. */
 export function rowsFor(all: readonly Shown[], units: UnitChoice): number {
   const heights = all.flatMap((shown) =>
     pileOf(shown, axisOf(shown, units)).map(({ row }) => row + 1),
   );
-  return Math.max(leastRows, ...heights);
+  return Math.min(mostRows, Math.max(leastRows, ...heights));
+}
+
+/** How far a mark of a pile stands above the one below it [rows], 1 unless the pile is too high. */
+export function riseOf(pile: readonly Pile[], height: number): number {
+  const most = Math.max(1, ...pile.map(({ row }) => row + 1));
+  return most <= height ? 1 : (height - 1) / (most - 1);
 }

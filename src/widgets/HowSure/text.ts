@@ -8,6 +8,7 @@ import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
+import { coinOf } from '#widgets/CheapestDay/coin.ts';
 import { needName, rpmText } from '#widgets/DaySheet/text.ts';
 import {
   type Chance,
@@ -58,8 +59,9 @@ export function valueText(
   withUnit = true,
 ): string {
   if (of === 'cost') {
-    const fine = band.high > band.low && band.high - band.low < 0.05;
-    return formatMoney(value, currency.value, { places: fine ? 3 : 2 });
+    const fine = band.high > band.low && band.high - band.low < 5 * coinOf(currency.value);
+    const { places } = currency.value;
+    return formatMoney(value, currency.value, { places: fine ? places + 1 : places });
   }
   const quantity = of === 'water' ? 'volume' : 'energy';
   return format(quantity, value, units.value, { digits: figuresFor(band), withUnit });
@@ -82,7 +84,13 @@ export function findingText(model: SurenessModel): string {
   const focus = model.focus.value;
   if (focus === null)
     return 'The pad does not say enough yet for a day: it needs a pump and blocks that can be run.';
-  const texts = [...hardTexts(model), bandText(model, focus), nothingRead(model), nextText(model)];
+  const texts = [
+    ...hardTexts(model),
+    contradictedText(model),
+    bandText(model, focus),
+    nothingRead(model),
+    nextText(model),
+  ];
   return texts.filter((words) => words !== '').join(' ');
 }
 
@@ -131,18 +139,28 @@ function nextText(model: SurenessModel): string {
   return `${instruments[instrument]}, read at ${at}, would ${leavesText(left)}.`;
 }
 
+const contradictedText = ({ isContradicted }: SurenessModel): string =>
+  isContradicted.value
+    ? 'Some of your readings cannot all be right, as your pad says beside them, so lean on none of this yet.'
+    : '';
+
 const nothingRead = (model: SurenessModel): string =>
   model.readings.value === 0
     ? 'You have given no readings yet: all of this rests on typical values.'
     : '';
+
+/** A sum of the year: coins where its band is narrow, else they would say more than is known. */
+function yearSum({ currency }: Saying, amount: number, band: Band): string {
+  const isNarrow = band.high - band.low < 1000 * coinOf(currency.value);
+  return formatMoney(amount, currency.value, isNarrow ? {} : { places: 0 });
+}
 
 /** The year in one sentence; nothing until it has been worked out. */
 export function yearText(model: SurenessModel): string {
   const year = model.year.value;
   if (year === null) return '';
   const { best, band } = year.cost;
-  const places = band.high - band.low < 10 ? 2 : 0;
-  const say = (amount: number) => formatMoney(amount, model.currency.value, { places });
+  const say = (amount: number) => yearSum(model, amount, band);
   const byLines = model.shown.value.some(({ of, parts }) => of === 'cost' && parts);
   const how = byLines ? ' by straight lines alone' : '';
   if (band.high === band.low)
@@ -232,8 +250,8 @@ export function bandTable(model: SurenessModel): TableData {
         : [
             [
               `Money, the year ${year.number}`,
-              valueText(model, 'cost', year.cost.best, year.cost.band),
-              rangeText(model, 'cost', year.cost.band),
+              yearSum(model, year.cost.best, year.cost.band),
+              `${yearSum(model, year.cost.band.low, year.cost.band)} to ${yearSum(model, year.cost.band.high, year.cost.band)}`,
               'not asked',
             ],
           ]),

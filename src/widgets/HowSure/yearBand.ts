@@ -9,6 +9,7 @@ import type { PadModel } from '#pad/assemble.ts';
 import { yearPlanOf } from '#pad/assembleYear.ts';
 import { runningPad } from '#pad/runningPad.ts';
 import type { Pad } from '#pad/schema.ts';
+import type { FrostOn } from '#widgets/YearSheet/openFrost.ts';
 
 /**
  * Price of the year with its band by slopes, one pad a step: a year is a day's work 365 times, so it
@@ -18,12 +19,12 @@ export function* yearBand(
   pad: Pad,
   model: PadModel,
   sureness: Sureness,
-  year: number,
+  when: { readonly year: number; readonly frostOn: FrostOn | undefined },
 ): Generator<undefined, AnswerBand | null> {
   const costs = new Map<SettledPad, number>();
   for (const settled of sureness.pads) {
     const running = runningPad(settled.circuit, settled.curve, settled.power);
-    const plan = yearPlanOf(pad, { ...model, running }, { year });
+    const plan = yearPlanOf(pad, { ...model, running }, when);
     if (plan === null) return null;
     // Only its price is asked, so nothing else of a day needs to be worked out.
     const plans = plan.plans.map((each) => ({ ...each, needs: [] }));
@@ -32,7 +33,7 @@ export function* yearBand(
   }
   const [band] = sureness.bandsOf(
     (settled) => [costs.get(settled) as number],
-    priceLaw(model.tariff, daysInYear(year)),
+    priceLaw(model.tariff, daysInYear(when.year)),
   );
   return { best: costs.get(sureness.best) as number, band: band as Band };
 }

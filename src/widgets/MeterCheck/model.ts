@@ -19,6 +19,7 @@ import type { MeterFile } from '#pad/formats/meterFile.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { type FrostOn, openFrost } from '#widgets/YearSheet/openFrost.ts';
 import { createFileIn } from './fileIn.ts';
 import { type SampleOf, sampleCsv } from './sample.ts';
 import type { StartReading } from './startReading.ts';
@@ -47,13 +48,14 @@ function heldOf(intervals: readonly MeterInterval[], powerOn: PowerOn): Held {
 
 const someYear = 2027;
 
-const yearPlan = (pad: Pad, year: number) => yearPlanOf(pad, padModel(pad), { year });
+const yearPlan = (pad: Pad, year: number, frostOn?: FrostOn) =>
+  yearPlanOf(pad, padModel(pad), { year, frostOn });
 
 /** Power of each date by the plans of the year, its water, its filter and its frost; a year is worked out when a date asks. */
-function yearPower(pad: Pad): PowerOn {
+function yearPower(pad: Pad, frostOn: FrostOn | undefined): PowerOn {
   const years = new Map<number, readonly (readonly PoweredSpan[])[]>();
   const daysOf = (year: number) => {
-    const plan = yearPlan(pad, year);
+    const plan = yearPlan(pad, year, frostOn);
     const report = plan === null ? null : unlessRefused(() => yearReport(plan));
     return (report?.byDay ?? []).map(({ report: { segments } }) =>
       segments.filter(({ power }) => power > 0),
@@ -81,7 +83,7 @@ export function createMeterCheck(day: DayModel, pad: ReadonlySignal<Pad>, start:
   );
   const against = computed<Against>(() => (hasPlans.value ? wish.value : 'day'));
   const powerOn = computed<PowerOn | null>(() => {
-    if (against.value === 'year') return yearPower(pad.value);
+    if (against.value === 'year') return yearPower(pad.value, openFrost(day.store));
     const powered = spans.value;
     return powered === null ? null : () => powered;
   });

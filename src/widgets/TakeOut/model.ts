@@ -12,6 +12,7 @@ import { padFileName } from '#pad/written.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import type { WorkedDay } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { openFrost } from '#widgets/YearSheet/openFrost.ts';
 
 /** A file to hand to the browser. */
 export interface OutFile {
@@ -61,7 +62,8 @@ export function createTakeOut(day: DayModel) {
   function yearFile(by: 'day' | 'month'): OutFile | null {
     const pad = day.pad.peek();
     const { year } = day.date.peek();
-    const plan = yearPlanOf(pad, padModel(pad), { year });
+    // The very frost that the page shows, by the hour where a series is open.
+    const plan = yearPlanOf(pad, padModel(pad), { year, frostOn: openFrost(day.store) });
     const report = plan === null ? null : unlessRefused(() => yearReport(plan));
     if (report === null) return null;
     const [currency, units] = [day.currency.peek().sign, day.units.peek()];

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { stripPieces } from '#charts/ring.ts';
 import { format, symbolFor } from '#units/format.ts';
 import { formatPrice } from '#units/money.ts';
+import { hardSpace } from '#units/numerals.ts';
 import { bandsOn } from '#widgets/DaySheet/figures.ts';
 import { rpmText, spanText } from '#widgets/DaySheet/text.ts';
 import type { Looked, WhatIfModel } from './model.ts';
@@ -34,7 +35,7 @@ export function PlanStrip({ looked, model }: StripProps): JSX.Element | null {
   return (
     <div class="what-if-strip">
       <p class="what-if-strip-title" aria-hidden="true">
-        {`Speed, ${symbolFor(units, 'speed')}; below it the price of energy`}
+        {`Speed, ${symbolFor(units, 'speed')}; below it the price of energy, ${model.currency.value.sign} per${hardSpace}kWh`}
       </p>
       <div
         class="what-if-blocks"
@@ -89,7 +90,7 @@ function Prices({ looked, model }: StripProps): JSX.Element | null {
           data-size={sizeOf((band.end - band.start) / minutesInDay)}
           style={`${placeOf(band.start / minutesInDay, band.end / minutesInDay)};--dear:${(top > 0 ? Math.max(0, band.price) / top : 0).toFixed(3)}`}
         >
-          {formatPrice(band.price, currency).replace(' per\u00a0kWh', '')}
+          {formatPrice(band.price, { ...currency, sign: '' }).replace(`per${hardSpace}kWh`, '')}
         </span>
       ))}
     </div>

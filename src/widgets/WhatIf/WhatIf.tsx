@@ -39,17 +39,21 @@ export function WhatIf({ id, day }: { readonly id: string; readonly day: DayMode
   const finding = useComputed(() => findingText(model));
   const drawn = useComputed(() => drawnOf(model));
   const spoken = useComputed(() =>
-    model.isElsewhere.value ? planText(model) : findingText(model),
+    model.isElsewhere.value && !model.isBarren.value ? planText(model) : findingText(model),
   );
   return (
     <div class="what-if">
       <Inputs id={id} model={model} />
       <p class="cheapest-finding what-if-finding">{finding}</p>
-      <Picture model={model} drawn={drawn} />
-      <Value id={id} model={model} />
-      <Plan model={model} />
-      <Notes model={model} />
-      <Numbers model={model} />
+      {!model.isBarren.value && (
+        <>
+          <Picture model={model} drawn={drawn} />
+          <Value id={id} model={model} />
+          <Plan model={model} />
+          <Notes model={model} />
+          <Numbers model={model} />
+        </>
+      )}
       <Announce sentence={spoken} />
     </div>
   );

@@ -95,6 +95,10 @@ export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSt
     },
     isDone,
     sweep,
+    /** Whether no value in the whole range has a day. */
+    isBarren: computed(
+      () => sweep.value?.days.every(({ day: each }) => each?.kind !== 'found') ?? false,
+    ),
     own,
     lookAt,
     here: computed(() => (chosen.value === null ? null : lookAt(value.value))),

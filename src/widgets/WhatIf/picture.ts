@@ -58,6 +58,8 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
   const input = model.chosen.value;
   const words = inputWords(model);
   if (input === null || words === null || model.sweep.value === null) return null;
+  // Ground that is hatched from end to end would show nothing.
+  if (model.isBarren.value) return null;
   const isStepped = input.narrowTo === undefined;
   const { axis } = words.side;
   const days = isStepped ? model.sweep.value.days : model.curve.value;
@@ -65,10 +67,11 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
   const flags = flagsOf(changesIn(model), axis, input.present, isStepped);
   const costs = [...days.flatMap((day) => costOf(day) ?? []), ...own.map(({ cost }) => cost)];
   const head = 1 - rowHeight * flags.length - 0.02;
+  const least = Math.min(0, ...costs);
   const y: Side = {
     axis: niceAxis({
-      min: Math.min(0, ...costs),
-      max: Math.max(1e-6, ...costs) / head,
+      min: least,
+      max: least + (Math.max(0, ...costs) - least) / head,
       exact: true,
     }),
     title: 'Price of the day',

@@ -2,21 +2,24 @@
 import type { TableData } from '#charts/Table.tsx';
 import type { CheapestDay } from '#core/cheapestDay.ts';
 import type { SweptDay } from '#core/sweepCheapestDay.ts';
-import { formatMoney } from '#units/money.ts';
+import { formatMoney, type Money } from '#units/money.ts';
 import { noValue } from '#units/numerals.ts';
-import { lackText, noneText } from '#widgets/CheapestDay/text.ts';
+import { coinOf } from '#widgets/CheapestDay/coin.ts';
+import { joined, noneText } from '#widgets/CheapestDay/collisionText.ts';
+import { lackText } from '#widgets/CheapestDay/text.ts';
 import { rpmText, spanText } from '#widgets/DaySheet/text.ts';
 import { changesIn, inputWords } from './changes.ts';
 import type { Looked, OwnDay, WhatIfModel } from './model.ts';
-import type { InputWords } from './words.ts';
+import { type InputWords, wordsOf } from './words.ts';
 
 /** Sums smaller than this are as good as none [currency]. */
-const nothing = 0.0005;
+const nothing = (money: Money): number => coinOf(money) / 20;
 
 /** A sum with as many places as a small one needs. */
-export function sum(amount: number, currency: string): string {
+export function sum(amount: number, money: Money): string {
   const size = Math.abs(amount);
-  return formatMoney(amount, currency, { places: size >= nothing && size < 0.0995 ? 3 : 2 });
+  const isSmall = size >= nothing(money) && size < 9.95 * coinOf(money);
+  return formatMoney(amount, money, { places: money.places + (isSmall ? 1 : 0) });
 }
 
 export const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -30,9 +33,33 @@ export function findingText(model: WhatIfModel): string {
   if (words === null) return lackText(model.day.bench.value);
   if (!model.isDone.value) return 'Working out the days …';
   if (model.sweep.value === null) return 'The figures of this pad make no sense together here.';
+  if (model.isBarren.value) return barrenText(model);
   return [moreText(model, words), changeText(model), noDayText(model)]
     .filter((sentence) => sentence !== '')
     .join(' ');
+}
+
+/** Why there is nothing to draw, and what to change instead. */
+function barrenText(model: WhatIfModel): string {
+  const { present, chosen, offers, units, currency } = model;
+  const lead =
+    'As the pad is, there is no day that keeps all you ask, and changing this alone brings none.';
+  const why = present.value === null ? null : gapText(model, present.value);
+  const day = present.value?.day;
+  const asked = day?.kind === 'none' ? day.collision : [];
+  const instead = offers.value.filter(
+    ({ id, of }) =>
+      id !== chosen.value?.id &&
+      asked.some((each) =>
+        each.kind === 'need'
+          ? of.kind === 'need' && of.need.id === each.needId
+          : each.kind === 'volume' && of.kind === 'turnovers',
+      ),
+  );
+  const manner = { units: units.value, currency: currency.value };
+  const names = instead.map((input) => wordsOf(input, manner).name);
+  const hint = names.length === 0 ? '' : `Try above instead: ${joined(names, 'or')}.`;
+  return [lead, why ?? '', hint].filter((sentence) => sentence !== '').join(' ');
 }
 
 function moreText(model: WhatIfModel, words: InputWords): string {
@@ -43,7 +70,7 @@ function moreText(model: WhatIfModel, words: InputWords): string {
   const costs = `As the pad is, the cheapest day takes ${sum(now, currency.value)}.`;
   if (then === null) return costs;
   const extra = then - now;
-  if (Math.abs(extra) < nothing) return `${costs} ${words.more} changes nothing.`;
+  if (Math.abs(extra) < nothing(currency.value)) return `${costs} ${words.more} changes nothing.`;
   const verb = extra > 0 ? 'costs' : 'saves';
   return `${costs} ${words.more} ${verb} ${sum(Math.abs(extra), currency.value)} a day.`;
 }
@@ -69,7 +96,8 @@ function rangeText(model: WhatIfModel): string {
   if (costs.length < 2) return '';
   const [least, most] = [Math.min(...costs), Math.max(...costs)];
   const { currency } = model;
-  if (most - least < nothing) return 'Nowhere in the range does it change the price.';
+  if (most - least < nothing(currency.value))
+    return 'Nowhere in the range does it change the price.';
   return `Over the whole range the cheapest day takes from ${sum(least, currency.value)} to ${sum(most, currency.value)}.`;
 }
 
@@ -113,7 +141,7 @@ export function lineNotes(model: WhatIfModel): readonly string[] {
   const kind = model.chosen.value?.of.kind;
   const isFlow = kind === 'pipes' || kind === 'loading' || kind === 'temperature';
   const costs = own.map(({ cost }) => cost);
-  const isLevel = Math.max(...costs) - Math.min(...costs) < nothing;
+  const isLevel = Math.max(...costs) - Math.min(...costs) < nothing(model.currency.value);
   return [
     ...(own.some(({ keeps }) => !keeps)
       ? ['Dotted: there the day on your sheet does not keep all that is asked.']
@@ -137,7 +165,7 @@ export function planText(model: WhatIfModel): string {
   return `${at}: ${sum(here.day.cost, model.currency.value)} a day.${own}`;
 }
 
-function ownText({ cost, keeps }: OwnDay, currency: string): string {
+function ownText({ cost, keeps }: OwnDay, currency: Money): string {
   const flaw = keeps ? '' : ', but does not keep all that is asked';
   return `The day on your sheet would take ${sum(cost, currency)}${flaw}.`;
 }
@@ -194,13 +222,14 @@ export function tableOf(model: WhatIfModel): TableData {
         mine === undefined
           ? noValue
           : `${sum(mine.cost, currency)}${mine.keeps ? '' : ', not all kept'}`,
-        said.join(' '),
+        // Two changes nearer to one another than the words tell are one.
+        [...new Set(said)].join(' '),
       ];
     }),
   };
 }
 
-function priceText({ day }: SweptDay, currency: string): string {
+function priceText({ day }: SweptDay, currency: Money): string {
   const cost = costOf(day);
   return cost === null ? 'no day' : sum(cost, currency);
 }

@@ -5,7 +5,7 @@ import { niceAxis, type ShownUnit } from '#charts/scale.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
 import { formatMoney, type Money } from '#units/money.ts';
-import { turnoversText } from '#widgets/CheapestDay/text.ts';
+import { turnoversText } from '#widgets/CheapestDay/collisionText.ts';
 import { lengthText, needName } from '#widgets/DaySheet/text.ts';
 import type { Entry } from '#widgets/kit/entry.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
@@ -41,7 +41,9 @@ const percent = (share: number, units: UnitChoice) => format('share', share, uni
 /** A nominal size without its unit: "2-1/2". */
 const bare = (nominal: string) => nominal.split(' ')[0] ?? nominal;
 
-const isCents = (price: number) => Math.abs(price * 100 - Math.round(price * 100)) < 1e-6;
+/** As many places as the currency has, and one more where the price needs it. */
+const placesOf = (price: number, { places }: Money) =>
+  Math.abs(price - Number(price.toFixed(places))) < 1e-8 ? places : places + 1;
 
 /** Minutes on an axis in the reader's unit of time. */
 function minutesUnit(units: UnitChoice): ShownUnit {
@@ -94,7 +96,7 @@ const makers: Makers = {
   dearPrice: (_, input, { currency }) => ({
     name: 'The dear price alone',
     value: (price) =>
-      `${formatMoney(price, currency, { places: isCents(price) ? 2 : 3 })} in the dear hours`,
+      `${formatMoney(price, currency, { places: placesOf(price, currency) })} in the dear hours`,
     more: 'A tenth on the dear price',
     side: {
       axis: niceAxis(ends(input)),

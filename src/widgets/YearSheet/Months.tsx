@@ -74,6 +74,14 @@ export function Months({ model }: { model: YearModel }): JSX.Element | null {
     other === null || others === null
       ? undefined
       : { id: 'other', name: besideTitle(model, other.kind), amounts: others };
+  if ([...mine, ...(others ?? [])].every((amount) => amount === 0)) {
+    return (
+      <p class="field-help">
+        {measureNames[model.measure.value]}: {words.say(0)} in every month, so there is nothing to
+        draw.
+      </p>
+    );
+  }
   return (
     <div class="year-months-plot">
       <MonthBars

@@ -159,7 +159,7 @@ function Needs({ id, model, plan, needs }: NeedsProps): JSX.Element {
 
 /** The cheapest day for the season in one tap, and what came of it. */
 function Cheaper({ id, model, plan }: SeasonProps): JSX.Element {
-  const entry = useMemo(() => plainEntry('number of turnovers', { least: 0, greatest: 20 }), []);
+  const entry = useMemo(() => plainEntry('number of turnovers', { least: 0, greatest: 50 }), []);
   const turnovers = useComputed(() => model.turnoversOf(plan.id));
   const { store } = model.day;
   const said = model.said.value;

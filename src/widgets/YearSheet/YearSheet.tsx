@@ -1,6 +1,6 @@
 import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import { Table, type TableData } from '#charts/Table.tsx';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { ScrollBox } from '#widgets/DaySheet/ScrollBox.tsx';
@@ -8,6 +8,7 @@ import { Announce } from '#widgets/kit/Announce.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { MonthChoices, Months } from './Months.tsx';
 import { createYear, type YearModel } from './model.ts';
+import { shareFrost } from './openFrost.ts';
 import { Said } from './Said.tsx';
 import { seasonLines } from './seasonText.ts';
 import { besideTable, findingText, monthTable } from './text.ts';
@@ -25,22 +26,31 @@ export function YearSheet({
 }): JSX.Element {
   const pad = useSettled(day.pad, rest);
   const model = useMemo(() => createYear(day, pad), [day, pad]);
+  useEffect(() => shareFrost(day.store, model.frost.frostOn), [day, model]);
   const finding = useComputed(() => findingText(model));
   const table = useComputed(() => monthTable(model));
   const beside = useComputed(() => besideTable(model));
   return (
     <div class="year-sheet">
       <PaperHead model={model} />
-      <p class="cheapest-finding">{finding}</p>
-      <MonthChoices id={id} model={model} />
-      <Months model={model} />
-      <Beside data={beside.value} />
-      <Table data={table} summary="The months as a table" />
-      <p class="needs-script">
-        <button type="button" class="button" onClick={printYear}>
-          Print the year
-        </button>
+      <p
+        class={model.crossed.value[0]?.limit.hard ? 'cheapest-finding is-stop' : 'cheapest-finding'}
+      >
+        {finding}
       </p>
+      {model.runs.value && (
+        <>
+          <MonthChoices id={id} model={model} />
+          <Months model={model} />
+          <Beside data={beside.value} />
+          <Table data={table} summary="The months as a table" />
+          <p class="needs-script">
+            <button type="button" class="button" onClick={printYear}>
+              Print the year
+            </button>
+          </p>
+        </>
+      )}
       <Said id={id} model={model} />
       <Announce sentence={finding} />
     </div>

@@ -24,7 +24,7 @@ import {
 } from './beside.ts';
 import { createFrost } from './frost.ts';
 import { createPlans } from './plans.ts';
-import { seasonFacts } from './seasons.ts';
+import { crossedLimits, seasonFacts } from './seasons.ts';
 
 /** What can be followed month by month. */
 export const measures = ['money', 'energy', 'water', 'hours', 'gas'] as const;
@@ -123,6 +123,10 @@ export function createYear(day: DayModel, pad: ReadonlySignal<Pad>) {
     side: computed(() => (mine.value === null ? null : sideOf(mine.value))),
     seasons,
     short: computed(() => (mine.value === null ? [] : shortNeeds(mine.value.byDay))),
+    /** Whether the pump turns at all in this year. */
+    runs: computed(() => mine.value === null || mine.value.runMinutes > 0),
+    /** Limits that are crossed, each with the days on which it is, those that nothing may cross first. */
+    crossed: computed(() => (mine.value === null ? [] : crossedLimits(mine.value))),
     besides,
     shown,
     show: (kind: BesideKind) => {

@@ -1,5 +1,5 @@
 /** Every way to change the plans of the year; each step can be undone. */
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { type ReadonlySignal, signal, untracked } from '@preact/signals';
 import { isMonthDay, type MonthDay, monthDayKey } from '#core/calendar.ts';
 import { yearReport } from '#core/year.ts';
 import { padModel } from '#pad/assemble.ts';
@@ -8,6 +8,7 @@ import { freshId } from '#pad/ids.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad, SeasonPlan } from '#pad/schema.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
+import { openFrost } from './openFrost.ts';
 import { cheapestForSeason, type SeasonDay } from './seasons.ts';
 
 /** What came of the last step on a plan. */
@@ -34,7 +35,6 @@ const inOrder = (plans: readonly SeasonPlan[]) =>
 
 export function createPlans(day: DayModel, number: ReadonlySignal<number>) {
   const said = signal<PlanSaid | null>(null);
-  const wishes = signal<Readonly<Record<string, number>>>({});
 
   function editPlans(
     update: (plans: readonly SeasonPlan[], now: Pad) => readonly SeasonPlan[],
@@ -58,8 +58,11 @@ export function createPlans(day: DayModel, number: ReadonlySignal<number>) {
   }
 
   const found = (id: string) => day.pad.peek().year.plans.find((each) => each.id === id);
-  const turnoversOf = (id: string) =>
-    wishes.value[id] ?? day.pad.value.turnoverTarget ?? usualTurnovers;
+  const turnoversOf = (id: string) => {
+    const { year, turnoverTarget } = day.pad.value;
+    const own = year.plans.find((each) => each.id === id)?.turnovers;
+    return own ?? turnoverTarget ?? usualTurnovers;
+  };
 
   return {
     said,
@@ -74,6 +77,7 @@ export function createPlans(day: DayModel, number: ReadonlySignal<number>) {
           from,
           blocks: now.day.blocks,
           withoutNeeds: same?.withoutNeeds ?? [],
+          turnovers: same?.turnovers ?? null,
         };
         return [...plans.filter((each) => each !== same), added];
       }, 'a plan of the year');
@@ -98,15 +102,17 @@ export function createPlans(day: DayModel, number: ReadonlySignal<number>) {
       change(id, { withoutNeeds }, 'the needs of a season');
     },
     turnoversOf,
-    /** What the cheapest day of a season is to move; asked only, the pad keeps its target. */
-    wishTurnovers: (id: string, turnovers: number) => {
-      wishes.value = { ...wishes.peek(), [id]: turnovers };
-    },
+    /** What a day of a season is to move; the cheapest day of the season goes by it. */
+    wishTurnovers: (id: string, turnovers: number) =>
+      change(id, { turnovers }, 'the turnovers of a season', `year/plan/${id}/turnovers`),
     /** Puts the cheapest day for its season in the place of a plan's. */
     layCheapest: (id: string) => {
       // The pad as it stands, which the year on the screen may still be catching up with.
       const now = day.pad.peek();
-      const plan = yearPlanOf(now, padModel(now), { year: number.peek() });
+      const plan = yearPlanOf(now, padModel(now), {
+        year: number.peek(),
+        frostOn: untracked(() => openFrost(day.store)),
+      });
       const place = now.year.plans.findIndex((each) => each.id === id);
       if (place < 0 || plan === null) return;
       const cheapest = unlessRefused(() =>

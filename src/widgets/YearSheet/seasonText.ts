@@ -4,6 +4,7 @@ import type { CollisionMember } from '#core/cheapestDayCollisions.ts';
 import type { SeasonPlan } from '#pad/schema.ts';
 import { formatMoney } from '#units/money.ts';
 import { monthNames } from '#units/monthNames.ts';
+import { isNoSum } from '#widgets/CheapestDay/coin.ts';
 import { lengthText, limitName, needName, spanText } from '#widgets/DaySheet/text.ts';
 import type { YearModel } from './model.ts';
 import type { PlanSaid } from './plans.ts';
@@ -81,10 +82,9 @@ function cheapestText(model: YearModel, found: SeasonDay & { kind: 'found' }): s
   const names = [dayType.name, season.name].filter((name) => name !== '');
   const priced = names.length === 0 ? '' : `, priced as “${names.join(', ')}”`;
   const saved = found.before - found.cost;
-  const beside =
-    Math.abs(saved) < 0.005
-      ? 'as much as before'
-      : `${money(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} than before${found.wasShort ? ', when a need stayed short' : ''}`;
+  const beside = isNoSum(saved, model.currency.value)
+    ? 'as much as before'
+    : `${money(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} than before${found.wasShort ? ', when a need stayed short' : ''}`;
   const coldest = found.isForColdest
     ? ' It is set for the coldest water of the season, since a need would stay short on cold days otherwise.'
     : '';

@@ -2,6 +2,7 @@
 import type { CalendarDate, MonthDay } from '#core/calendar.ts';
 import { cheapestDay } from '#core/cheapestDay.ts';
 import type { CollisionMember } from '#core/cheapestDayCollisions.ts';
+import type { Limit } from '#core/limits.ts';
 import { type DayRule, ruleOn, type Tariff } from '#core/tariff.ts';
 import { type DayConditions, yearReport } from '#core/year.ts';
 import { type ShortNeed, shortNeeds } from '#core/yearBeside.ts';
@@ -53,6 +54,26 @@ export function seasonFacts(pad: Pad, plan: Plan, report: Report): readonly Seas
       crossedDays: days.filter((day) => day.report.crossings.length > 0).length,
     };
   });
+}
+
+/** A kind of limit that is crossed, and on how many days. */
+export interface CrossedLimit {
+  readonly limit: Limit;
+  readonly days: number;
+}
+
+/** The limits crossed in a year, one a kind, those that nothing may cross first. */
+export function crossedLimits({ byDay }: Report): readonly CrossedLimit[] {
+  const found = new Map<Limit['kind'], { limit: Limit; days: number }>();
+  for (const { report } of byDay) {
+    const kinds = new Map(report.crossings.map(({ limit }) => [limit.kind, limit]));
+    for (const [kind, limit] of kinds) {
+      found.set(kind, { limit, days: (found.get(kind)?.days ?? 0) + 1 });
+    }
+  }
+  return [...found.values()].sort(
+    (one, other) => Number(other.limit.hard) - Number(one.limit.hard) || other.days - one.days,
+  );
 }
 
 /** The cheapest day for a season, or why there is none. */

@@ -10,7 +10,8 @@ import { format, formatIn, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { grouped, hardSpace, noValue } from '#units/numerals.ts';
-import { kilowattHours, needName } from '#widgets/DaySheet/text.ts';
+import { coinOf } from '#widgets/CheapestDay/coin.ts';
+import { kilowattHours, limitShortNames, needName } from '#widgets/DaySheet/text.ts';
 import type { Amounts, BesideKind, OtherPlan, YearBeside } from './beside.ts';
 import type { Measure, Worth, YearModel } from './model.ts';
 
@@ -50,8 +51,7 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 
 /** Sums of a year: cents would say more than is known, except of small sums. */
 export function say(model: YearModel, amount: number): string {
-  const places = Math.abs(amount) >= 100 ? 0 : 2;
-  return formatMoney(amount, model.currency.value, { places });
+  return formatMoney(amount, model.currency.value, Math.abs(amount) >= 100 ? { places: 0 } : {});
 }
 
 export const days = (count: number): string =>
@@ -71,9 +71,16 @@ export function years(count: number): string {
 export const joined = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
-/** "Skimming on 31 days and Heater on 12 days". */
-export const shortText = (short: readonly ShortNeed<NamedNeed>[]): string =>
-  joined(short.map((each) => `${needName(each.need)} on ${days(each.days)}`));
+/** Needs that a sentence names; more of them it counts. */
+const mostNamed = 4;
+
+/** "Skimming on 31 days and Heater on 12 days"; the worst first where there are many. */
+export function shortText(short: readonly ShortNeed<NamedNeed>[]): string {
+  const say = (each: ShortNeed<NamedNeed>) => `${needName(each.need)} on ${days(each.days)}`;
+  if (short.length <= mostNamed) return joined(short.map(say));
+  const worst = [...short].sort((one, other) => other.days - one.days).slice(0, mostNamed - 1);
+  return joined([...worst.map(say), `${short.length - worst.length} more needs`]);
+}
 
 const gasUnit = (model: YearModel) => (model.units.value.preset === 'us' ? 'lb' : 'kg');
 
@@ -85,11 +92,30 @@ export function findingText(model: YearModel): string {
   const mine = model.mine.value;
   if (mine === null)
     return 'The pad does not say enough yet for a year: it needs pump, pool and prices.';
+  if (!model.runs.value) return nothingRuns(model);
   const units = model.units.value;
   const takes = `The year ${model.number.value} takes ${kilowattHours(mine.energy, units)} and costs ${say(model, mine.cost)}; it moves ${format('volume', mine.volumeMoved, units, { digits: 3 })}.`;
-  return [takes, besideText(model), gasText(model), worthText(model), lacksText(model)]
+  // What must not be, and what is not done, come before what is saved.
+  return [
+    stopText(model),
+    takes,
+    lacksText(model),
+    besideText(model),
+    gasText(model),
+    worthText(model),
+  ]
     .filter((words) => words !== '')
     .join(' ');
+}
+
+const nothingRuns = ({ number }: YearModel): string =>
+  `Nothing runs in the year ${number.value} yet. Lay blocks on the sheet above, or give a season a day of its own below.`;
+
+/** What nothing may cross. */
+function stopText({ crossed }: YearModel): string {
+  const hard = crossed.value.find(({ limit }) => limit.hard);
+  if (hard === undefined) return '';
+  return `Stop: on ${days(hard.days)} the flow is above what is marked on the suction covers. Do not run this plan.`;
 }
 
 function besideText(model: YearModel): string {
@@ -98,10 +124,11 @@ function besideText(model: YearModel): string {
   const saved = other.cost - mine.cost;
   const name = besideName(model, other.kind);
   const but = extraText(other);
-  if (Math.abs(saved) < 0.5) return `That is as much as ${name}${but}.`;
+  if (Math.abs(saved) < 50 * coinOf(model.currency.value))
+    return `It costs as much as ${name}${but}.`;
   return saved > 0
-    ? `That is ${say(model, saved)} less than ${name}${but}.`
-    : `That is ${say(model, -saved)} more than ${name}${but}.`;
+    ? `It costs ${say(model, saved)} less than ${name}${but}.`
+    : `It costs ${say(model, -saved)} more than ${name}${but}.`;
 }
 
 /** Where one speed cannot move the very same water. */
@@ -127,13 +154,15 @@ function worthText(model: YearModel): string {
   return `${back} ${over} ${present >= 0 ? 'more' : 'less'} than it costs.`;
 }
 
-function lacksText({ mine, short }: YearModel): string {
-  const report = mine.value;
-  if (report === null) return '';
+function lacksText({ crossed, short }: YearModel): string {
   const of = short.value;
+  const soft = crossed.value.filter(({ limit }) => !limit.hard);
+  const named = soft.map(
+    (each) => `that on ${limitShortNames[each.limit.kind]} on ${days(each.days)}`,
+  );
   return [
     ...(of.length > 0 ? [`Short of their hours: ${shortText(of)}.`] : []),
-    ...(report.crossedDays > 0 ? [`On ${days(report.crossedDays)} a limit is crossed.`] : []),
+    ...(named.length > 0 ? [`Limits crossed: ${joined(named)}.`] : []),
   ].join(' ');
 }
 
@@ -296,7 +325,7 @@ export function monthTable(model: YearModel): TableData {
   const isSmall = all.every(({ months }) => months.every(({ cost }) => Math.abs(cost) < 100));
   const inColumn = (value: number) =>
     model.measure.value === 'money'
-      ? formatMoney(value, model.currency.value, { places: isSmall ? 2 : 0 })
+      ? formatMoney(value, model.currency.value, isSmall ? {} : { places: 0 })
       : words.say(value);
   const told = (amounts: Amounts | undefined) =>
     amounts === undefined ? noValue : orDash(words.of(amounts), inColumn);
