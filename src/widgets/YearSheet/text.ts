@@ -199,7 +199,7 @@ export function measureWords(model: YearModel, which: Measure): MeasureWords {
         name,
         title: 'Price of the month',
         mark: 'money',
-        unit: model.currency.value,
+        unit: model.currency.value.sign,
         shownAs: asStored,
         of: ({ cost }) => cost,
         say: (amount) => say(model, amount),
