@@ -4,9 +4,10 @@ import { cleaningsIn, loadingOn } from '#core/conditions.ts';
 import { type Block, oneSpeedDay } from '#core/day.ts';
 import type { RunningPoint } from '#core/dayReport.ts';
 import { filterFactor } from '#core/equipment.ts';
-import { operatingPoint, ratioForFlow } from '#core/operatingPoint.ts';
+import { operatingPoint } from '#core/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/power.ts';
 import type { PumpCurve } from '#core/pump.ts';
+import { fasterDay, longerDay } from '#core/sameWater.ts';
 import type { Tariff } from '#core/tariff.ts';
 import { type DayConditions, type YearReport, yearReport } from '#core/year.ts';
 import {
@@ -97,17 +98,12 @@ function blocksOf(
   { place, ask, pipes, asked }: Wish,
   { loading }: DayConditions,
 ): readonly Block[] {
-  const ratio = ask.speed / place.reference;
-  const set = { ratio, minutes: ask.minutes, start };
+  const set = { ratio: ask.speed / place.reference, minutes: ask.minutes, start };
   if (ask.way === 'left' || asked === 0) return oneSpeedDay(set);
-  if (ask.way === 'hours') {
-    const point = running(place, pipes(loading), ratio);
-    const wanted = point.kind === 'flowing' ? asked / point.flow / 60 : 1440;
-    return oneSpeedDay({ ...set, minutes: Math.min(1440, Math.ceil(wanted * (1 - rounding))) });
-  }
-  const top = place.top / place.reference;
-  const found = ratioForFlow(place.curve, pipes(loading), asked / ask.minutes / 60, { max: top });
-  return oneSpeedDay({ ...set, ratio: found.kind === 'found' ? found.ratio : top });
+  const same = { curve: place.curve, circuit: pipes(loading), water: asked };
+  return ask.way === 'hours'
+    ? longerDay(same, set)
+    : fasterDay(same, set, place.top / place.reference);
 }
 
 function reportOf(wish: Wish, interval: number): Report {
