@@ -38,12 +38,12 @@ describe('Green Button files', () => {
   });
 
   it('hold as many readings in one block as they like', () => {
-    const many = Array.from({ length: 300_000 }, (_, slot) => ({
+    const many = Array.from({ length: 150_000 }, (_, slot) => ({
       start: noon + 900 * slot,
       duration: 900,
       value: 1,
     }));
-    expect(taken(readXml(feed(many), utc, 65_536)).count).toBe(300_000);
+    expect(taken(readXml(feed(many), utc, 65_536)).count).toBe(150_000);
   });
 
   it('leave what goes back to the grid, and other meters, aside', () => {
