@@ -99,12 +99,13 @@ describe('money', () => {
   });
 
   it('drops cents where a kilowatt-hour has a high number, whatever the sign', () => {
+    const priced = (...prices: readonly number[]) => prices.map((price) => ({ price }));
     // One sign for two currencies: 31 a kilowatt-hour is yen, 0.6 is yuan.
-    expect(formatMoney(90.24, moneyOf('¥', [31, null]))).toBe('¥90');
-    expect(formatMoney(2.43, moneyOf('¥', [0.6]))).toBe('¥2.43');
-    expect(seen(formatMoney(255.25, moneyOf('Ft', [36, 70.5])))).toBe('255_Ft');
-    expect(seen(formatPrice(70.5, moneyOf('Ft', [70.5])))).toBe('70.50_Ft per_kWh');
-    expect(seen(formatPrice(36, moneyOf('Ft', [36])))).toBe('36_Ft per_kWh');
+    expect(formatMoney(90.24, moneyOf('¥', priced(31)))).toBe('¥90');
+    expect(formatMoney(2.43, moneyOf('¥', priced(0.6)))).toBe('¥2.43');
+    expect(seen(formatMoney(255.25, moneyOf('Ft', priced(36, 70.5))))).toBe('255_Ft');
+    expect(seen(formatPrice(70.5, moneyOf('Ft', priced(70.5))))).toBe('70.50_Ft per_kWh');
+    expect(seen(formatPrice(36, moneyOf('Ft', priced(36))))).toBe('36_Ft per_kWh');
   });
 
   it('prints a price with the places a tariff has', () => {

@@ -125,7 +125,7 @@ describe('what if on an odd pad', () => {
   });
 
   test('a small sum has one place more than its currency', () => {
-    expect([0.4, 3.81, 12.6].map((amount) => sum(amount, moneyOf('¥', [31])))).toEqual([
+    expect([0.4, 3.81, 12.6].map((amount) => sum(amount, moneyOf('¥', [{ price: 31 }])))).toEqual([
       '¥0.4',
       '¥3.8',
       '¥13',

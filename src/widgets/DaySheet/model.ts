@@ -75,15 +75,8 @@ export function createDayModel(store: PadStore) {
   const speeds = computed(() => bench.value?.speeds ?? null);
   const name = computed(() => pad.value.name);
   const invented = computed(() => isInvented(pad.value));
-  const currency = computed(() => {
-    const { currency: sign, seasons } = pad.value.tariff;
-    const bandsOf = seasons.flatMap(({ dayTypes }) => dayTypes.flatMap((type) => type.bands));
-    return moneyOf(
-      sign,
-      bandsOf.map(({ price }) => price),
-    );
-  });
   const bands = computed(() => (tariff.value === null ? [] : bandsOn(tariff.value, date.value)));
+  const currency = computed(() => moneyOf(pad.value.tariff.currency, bands.value));
 
   function worked(of: readonly PadBlock[]): WorkedDay | null {
     return bench.value === null ? null : workOut(bench.value, of, date.value);
