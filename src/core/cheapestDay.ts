@@ -5,10 +5,11 @@
 
 import { type CollisionMember, cheapestDayCollisions } from './cheapestDayCollisions.ts';
 import { type CheapestDayInputs, requireInputs } from './cheapestDayInputs.ts';
+import { cheapestByLabels, fewSlots } from './cheapestDayLabels.ts';
 import { placed } from './cheapestDayPlacement.ts';
 import { type Ring, ringOf, type Stretch } from './cheapestDayRing.ts';
 import { cheapestWithRuns } from './cheapestDayRuns.ts';
-import { type SearchProgress, searchDay } from './cheapestDaySearch.ts';
+import { rootOf, type SearchProgress, searchDay } from './cheapestDaySearch.ts';
 import { cheapestSharing, type Preference, sharingAt, type Worth } from './cheapestDayShares.ts';
 import { gapBetween, wholeSlots } from './cheapestDaySlots.ts';
 import { tidied } from './cheapestDayTidy.ts';
@@ -84,11 +85,12 @@ const together = 1e-6;
  * class and speed decide all: a linear programme, whose dual is a bound by weak duality, then whole
  * minutes by trading and branch and bound. Where shortest runs bind, branch and bound over when one
  * run of each need begins. With a limit on changes, branch and bound over the order of speeds and
- * the times of change, each region bounded by the dual of its days.
+ * the times of change, each region bounded by the dual of its days; in slots of a quarter of an hour
+ * or more, dynamic programming instead, over all ways that neither another beats nor the dual ends.
  * @param inputs Speeds, needs, limits, quiet hours and prices [see CheapestDayInputs], fields as there.
  * @returns The day [see FoundDay] with cost [currency], a bound no day undercuts and the gap [-]; kind none where nothing keeps everything, unsettled where neither was found within the search.
  * @throws CoreError when an input is outside its range, or the prices do not cover the day once.
- * Accuracy: the gap returned, proven, with up to 0.1 % for joined short blocks in it; at most 0.01 % on ordinary days without a limit on changes and without joining, 0.1 % with one in all but a few where a minute more or less costs more (then 0.2 %). Where a need takes several runs that are hardly long enough, or a limit on changes meets shortest runs, the bound leaves runs out and the gap may be wide; reference file schedule-optimum.
+ * Accuracy: the gap returned, proven, with up to 0.1 % for joined short blocks in it; at most 0.01 % on ordinary days without a limit on changes and without joining, 0.1 % with one in all but a few where a minute more or less costs more (then 0.2 %); exact in slots of a quarter of an hour or more, but for days of very many alike. Where a need takes several runs that are hardly long enough, or a limit on changes meets shortest runs, the bound leaves runs out and the gap may be wide; reference file schedule-optimum.
  * Source: Dantzig, Linear Programming and Extensions, 1963 (weak duality); Geoffrion, Mathematical Programming Study 2, 1974 (Lagrangean bounds).
  * @example cheapestDay({ speeds: [{ ratio: 0.5, flow: 0.003, power: 200 }], mayStop: true, leastVolume: 108, needs: [], limits: [], quiet: [], prices: [{ start: 0, end: 1440, price: 0.3 }] }).cost // 0.6000
  */
@@ -144,6 +146,13 @@ export function* searchCheapestDay(
     );
     if (kept.legs === null) return { kind: 'unsettled' };
     return foundDay(inputs, ring, kept.legs, kept.bound / ring.scale, kept.worth);
+  }
+  if (ring.slots <= fewSlots && ring.needs.every(({ run }) => run <= 1)) {
+    const root = rootOf({ ring, changes: mostChanges, worth: sharing.worth, bound });
+    const exact = cheapestByLabels({ ring, changes: mostChanges, ...root });
+    if (exact === 'none') return noDay(legs === null ? null : changesIn(legs));
+    if (exact !== null)
+      return foundDay(inputs, ring, exact, costOf(ring, exact) / ring.scale, root.worth);
   }
   const found = yield* searchDay({
     ring,

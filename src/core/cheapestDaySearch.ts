@@ -70,6 +70,29 @@ function wholeRegion(ring: Ring, changes: number): Region {
   };
 }
 
+/**
+ * The bound of all days with at most so many changes, and the worths that prove it.
+ *
+ * @internal
+ */
+export function rootOf({
+  ring,
+  changes,
+  worth,
+  bound,
+}: Pick<SearchStart, 'ring' | 'changes' | 'worth' | 'bound'>): {
+  readonly worth: Worth;
+  readonly bound: number;
+} {
+  const found = mixtureIn(
+    ring,
+    wholeRegion(ring, changes),
+    { worth, bound, pool: [] },
+    ring.slots + 1,
+  );
+  return { worth: found.worth, bound: Math.min(found.bound, ring.slots + 1) };
+}
+
 /** The lower bound first; of equal ones the region cut most often, or they would all be looked at in turn. */
 function isBefore(one: Open, other: Open): boolean {
   return one.bound === other.bound ? one.depth > other.depth : one.bound < other.bound;
