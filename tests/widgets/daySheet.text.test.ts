@@ -3,18 +3,20 @@ import { us } from '#units/choice.ts';
 import type { Said } from '#widgets/DaySheet/edit.ts';
 import { workOut } from '#widgets/DaySheet/figures.ts';
 import {
-  crossingsByLimit,
   crossingsByQuiet,
   crossingText,
   dateText,
+  needText,
+  needWhy,
+  quietText,
+} from '#widgets/DaySheet/servedText.ts';
+import {
+  crossingsByLimit,
   dayKindText,
   findingText,
   fromTo,
   isInvented,
   lengthText,
-  needText,
-  needWhy,
-  quietText,
   saidText,
   spanText,
 } from '#widgets/DaySheet/text.ts';

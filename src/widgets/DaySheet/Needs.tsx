@@ -3,16 +3,14 @@ import { stripPieces } from '#charts/ring.ts';
 import { format } from '#units/format.ts';
 import type { DayModel } from './model.ts';
 import {
-  crossingsByLimit,
   crossingsByQuiet,
   crossingText,
   type NeedService,
-  needName,
   needText,
   needWhy,
   quietText,
-  spanText,
-} from './text.ts';
+} from './servedText.ts';
+import { crossingsByLimit, needName, spanText } from './text.ts';
 
 const at = ({ from, to }: { from: number; to: number }) =>
   `--from:${from.toFixed(5)};--to:${to.toFixed(5)}`;

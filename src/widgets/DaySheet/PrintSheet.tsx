@@ -8,19 +8,21 @@ import type { WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
 import { seasonOfSheet } from './season.ts';
 import {
-  crossingsByLimit,
   crossingsByQuiet,
   crossingText,
   dateText,
+  needText,
+  quietText,
+  shortDate,
+} from './servedText.ts';
+import {
+  crossingsByLimit,
   kilowattHours,
   lengthText,
   needName,
-  needText,
   percentText,
   priceKindText,
-  quietText,
   rpmText,
-  shortDate,
   spanText,
   turnoversText,
 } from './text.ts';

@@ -1,7 +1,6 @@
 /** The words of the day sheet: spans, what was done to a block, and the finding. */
 
 import { type CalendarDate, dayOfWeek } from '#core/calendar.ts';
-import type { QuietHours } from '#core/dayReport.ts';
 import type { Limit } from '#core/limits.ts';
 import { ruleOn, type Tariff } from '#core/tariff.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
@@ -9,7 +8,6 @@ import type { Pad, PadBlock, PadDay } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, speak } from '#units/format.ts';
 import { formatMoney, type Money } from '#units/money.ts';
-import { monthNames } from '#units/monthNames.ts';
 import { hardSpace } from '#units/numerals.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { mostBlocks, type Said, type Stretch, shortestBlock } from './edit.ts';
@@ -104,24 +102,6 @@ export const limitShortNames: Readonly<Record<Limit['kind'], string>> = {
 
 export const limitName = (limit: Limit): string => limitTitles[limit.kind];
 
-export type NeedService = Report['needs'][number];
-
-/** "met: 4 h of 3 h", "short by 1 h: 2 h of 3 h". */
-export function needText({ need, servedMinutes, shortMinutes }: NeedService): string {
-  const of = `${lengthText(servedMinutes)} of ${lengthText(need.minutes)}`;
-  return shortMinutes === 0 ? `met: ${of}` : `short by ${lengthText(shortMinutes)}: ${of}`;
-}
-
-/** Why a need is short, where the runs themselves tell. */
-export function needWhy({ need, runs, shortMinutes }: NeedService): string | null {
-  if (shortMinutes === 0) return null;
-  const lost = runs.filter(({ counted }) => !counted);
-  if (lost.length > 0) {
-    return `A run counts from ${lengthText(need.shortestRun)} on; ${lost.map(spanText).join(' and ')} ${lost.length === 1 ? 'is' : 'are'} too short.`;
-  }
-  return null;
-}
-
 /** A limit with every time of day at which it is passed. */
 export interface LimitRuns {
   readonly limit: Limit;
@@ -145,41 +125,10 @@ export function crossingsByLimit({ crossings }: Report): readonly LimitRuns[] {
 /** As many times of day as a line holds; the strip shows the rest. */
 const mostRuns = 4;
 
-function timesText(runs: readonly Stretch[]): string {
+export function timesText(runs: readonly Stretch[]): string {
   const more = runs.length - mostRuns;
   const shown = runs.slice(0, more > 0 ? mostRuns : undefined).map(fromTo);
   return joined(more > 0 ? [...shown, `${more} more times`] : shown);
-}
-
-export function crossingText({ limit, runs, flow }: LimitRuns, units: UnitChoice): string {
-  const most = format('flow', limit.greatestFlow, units);
-  return `${limitName(limit)}: ${format('flow', flow, units)} ${timesText(runs)}; at most ${most}.`;
-}
-
-/** Quiet hours with every time of day at which the pump is too fast for them. */
-export interface QuietRuns {
-  readonly quiet: QuietHours;
-  readonly runs: readonly Stretch[];
-  /** Greatest speed ratio in them [-]. */
-  readonly ratio: number;
-}
-
-export function crossingsByQuiet({ quietCrossings }: Report): readonly QuietRuns[] {
-  return [...new Set(quietCrossings.map(({ quiet }) => quiet))].map((quiet) => {
-    const own = quietCrossings.filter((crossing) => crossing.quiet === quiet);
-    const runs = own.map(({ from, to }) => ({ start: from, end: to }));
-    return { quiet, runs, ratio: Math.max(...own.map(({ ratio }) => ratio)) };
-  });
-}
-
-export function quietText(
-  { quiet, runs, ratio }: QuietRuns,
-  reference: number,
-  units: UnitChoice,
-): string {
-  const fast = rpmText(ratio * reference, units);
-  const most = rpmText(quiet.ceiling * reference, units);
-  return `Quiet hours ${spanText(quiet)}: ${fast} ${timesText(runs)}; at most ${most}.`;
 }
 
 const joined = (words: readonly string[]): string =>
@@ -249,17 +198,15 @@ export function blockSpoken(block: PadBlock, day: WorkedDay | null, units: UnitC
   return `${clock(block.start)} to ${clock(block.end)}, ${speed}${water}`;
 }
 
-const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-/** "Wednesday, 14 July 2027". */
-export function dateText(date: CalendarDate): string {
-  return `${weekdays[dayOfWeek(date)]}, ${shortDate(date)}`;
-}
-
-/** "14 July 2027". */
-export function shortDate(date: CalendarDate): string {
-  return `${date.day} ${monthNames[date.month - 1]} ${date.year}`;
-}
-
+export const weekdays = [
+  'Sunday',
+  'Monday',
+  'Tuesday',
+  'Wednesday',
+  'Thursday',
+  'Friday',
+  'Saturday',
+];
 /** "priced as “Weekday” in “Summer”", by the reader's own names; empty where there are none. */
 export function priceKindText(date: CalendarDate, tariff: Tariff | null): string {
   if (tariff === null) return '';
