@@ -175,7 +175,9 @@ function BlockTable({ model, worked }: { model: FinderModel; worked: WorkedDay }
             <th scope="col">Speed</th>
             <th scope="col">Flow</th>
             <th scope="col">Power</th>
-            <th scope="col">Serves</th>
+            <th class="is-words" scope="col">
+              Serves
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -185,7 +187,7 @@ function BlockTable({ model, worked }: { model: FinderModel; worked: WorkedDay }
               <td>{rpmText(block.speed, units)}</td>
               <td>{format('flow', at(block.id)?.flow ?? 0, units)}</td>
               <td>{format('power', at(block.id)?.power ?? 0, units)}</td>
-              <td>{block.reason}</td>
+              <td class="is-words">{block.reason}</td>
             </tr>
           ))}
         </tbody>
