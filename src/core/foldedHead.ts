@@ -14,11 +14,14 @@ import {
   foldGroup,
   type HeadPoint,
 } from './foldedCircuit.ts';
-import { colebrookStep, frictionFactor, frictionSlope, turbulentLimit } from './friction.ts';
+import {
+  colebrookStep,
+  frictionFactor,
+  frictionSlope,
+  laminarLimit,
+  turbulentLimit,
+} from './friction.ts';
 import type { Water } from './water.ts';
-
-/** Below this Reynolds number the friction factor is not asked for: laminar head is plain. */
-const laminarShortcut = 2000;
 
 /** A step of 1/sqrt f larger than this (relative) was too far for one correction to be exact. */
 const nearEnough = 1e-3;
@@ -31,7 +34,8 @@ function addRunHead(run: FoldedRun, flow: number, out: HeadPoint): void {
     addTurbulentHead(run, flow, reynolds, out);
     return;
   }
-  if (reynolds <= laminarShortcut) {
+  // Laminar head is plain; no friction factor is asked for.
+  if (reynolds <= laminarLimit) {
     out.head += run.laminar * flow;
     out.slope += run.laminar;
     return;
@@ -60,8 +64,17 @@ function addTurbulentHead(run: FoldedRun, flow: number, reynolds: number, out: H
 /** Change of a branch's flow, as a share of the group's, at which a split counts as found. */
 const splitSettled = 1e-13;
 
-/** A flow too small to be split [m3/s]: a drop in a fortnight. */
-const leastSplit = 1e-13;
+/** Newton settles a split well within so many steps, or goes round in a circle. */
+const mostSteps = 30;
+
+/**
+ * Heads so near one another are the same but for rounding [-]. Where a way up costs little beyond its
+ * height, rounding alone would move flows about for ever.
+ */
+const sameHead = 2e-15;
+
+/** A flow too small to be split [m3/s]: some thousand molecules in a second. */
+const leastSplit = 1e-25;
 
 /**
  * Splits a group's flow so that every open branch takes the same head. Newton on all branches at
@@ -75,10 +88,10 @@ function solveGroup(group: FoldedGroup, flow: number): void {
     return;
   }
   for (const branch of branches) branch.flow = Math.max(branch.share, 1e-6) * flow;
-  for (let step = 0; step < 60; step += 1) {
-    const worst = improveSplit(group, flow);
-    if (worst <= splitSettled * flow) break;
-    if (step === 59) bracketSplit(group, flow);
+  for (let step = 1; improveSplit(group, flow) > splitSettled * flow; step += 1) {
+    if (step < mostSteps) continue;
+    bracketSplit(group, flow);
+    break;
   }
   let conductance = 0;
   point.head = 0;
@@ -121,10 +134,11 @@ function improveSplit({ branches, point }: FoldedGroup, flow: number): number {
   let worst = 0;
   for (const branch of branches) {
     const { head, slope } = branch.point;
-    const wish = branch.flow + (point.head - head) / slope;
+    const gap = point.head - head;
+    const wish = branch.flow + gap / slope;
     // A branch at rest opens gently: its tangent there is nearly level and would throw it far out.
     const next = Math.min(Math.max(wish, 0), branch.flow <= 0 ? 0.1 * flow : 4 * branch.flow);
-    worst = Math.max(worst, Math.abs(next - branch.flow));
+    if (Math.abs(gap) > sameHead * head) worst = Math.max(worst, Math.abs(next - branch.flow));
     branch.flow = next;
   }
   return worst;
@@ -154,11 +168,12 @@ function bracketSplit({ branches }: FoldedGroup, flow: number): void {
   }
   for (let step = 0; step < 100; step += 1) {
     const middle = (low + high) / 2;
-    const passed = branches.reduce((sum, branch) => sum + flowUnder(branch, middle, flow), 0);
+    // Up to twice the flow, so that one branch alone can pass too much.
+    const passed = branches.reduce((sum, branch) => sum + flowUnder(branch, middle, 2 * flow), 0);
     if (passed > flow) high = middle;
     else low = middle;
   }
-  const flows = branches.map((branch) => flowUnder(branch, high, flow));
+  const flows = branches.map((branch) => flowUnder(branch, high, 2 * flow));
   const sum = flows.reduce((a, b) => a + b, 0);
   branches.forEach((branch, index) => {
     branch.flow = ((flows[index] as number) * flow) / sum;
