@@ -14,7 +14,9 @@ interface Entry {
 }
 
 function entriesOf(inputs: JsonObject): readonly Entry[] {
-  return Object.entries(inputs).map(([raw, value]) => {
+  // An input of null says that there is none.
+  const stated = Object.entries(inputs).filter(([, value]) => value !== null);
+  return stated.map(([raw, value]) => {
     const key = parseKey(raw);
     if (key === undefined) throw new NotUnderstood(`the input ${raw} is not known`);
     return { key, value: valueInSI(value, key.unit) };

@@ -271,5 +271,71 @@ export const keyUnits: ReadonlyMap<string, KeyUnit> = new Map(
   ),
 );
 
+/** Words and longer spellings of units, and what keys mostly write. */
+const sameUnit: Readonly<Record<string, string>> = {
+  gallon: 'gal',
+  gallons: 'gal',
+  usgal: 'gal',
+  litre: 'l',
+  litres: 'l',
+  liter: 'l',
+  liters: 'l',
+  metre: 'm',
+  metres: 'm',
+  meter: 'm',
+  meters: 'm',
+  foot: 'ft',
+  feet: 'ft',
+  inch: 'in',
+  inches: 'in',
+  watt: 'w',
+  watts: 'w',
+  horsepower: 'hp',
+  hr: 'h',
+  hrs: 'h',
+  hour: 'h',
+  hours: 'h',
+  minute: 'min',
+  minutes: 'min',
+  sec: 's',
+  second: 's',
+  seconds: 's',
+  celsius: 'c',
+  fahrenheit: 'f',
+  kelvin: 'k',
+  volt: 'v',
+  volts: 'v',
+  amp: 'a',
+  amps: 'a',
+  lbs: 'lb',
+  grams: 'g',
+  gram: 'g',
+  percentage: 'percent',
+  kgal: '1000_gal',
+  kilogallon: '1000_gal',
+};
+
+const unitWords = (spelling: string): string =>
+  spelling
+    .split('_')
+    .filter((word) => !['per', 'us', 'deg'].includes(word))
+    .map((word) => (Object.hasOwn(sameUnit, word) ? sameUnit[word] : word))
+    .join('_');
+
+const byWords: ReadonlyMap<string, KeyUnit> = new Map(
+  [...keyUnits]
+    .filter(([spelling]) => unitWords(spelling) !== '')
+    .toReversed()
+    .map(([spelling, unit]) => [unitWords(spelling), unit] as const),
+);
+
+/** The unit a key spells, in whatever words; "per" may be left out, but where nothing else stands. */
+export function unitFrom(spelling: string): KeyUnit | undefined {
+  return (
+    keyUnits.get(spelling) ??
+    (spelling.startsWith('per_') ? undefined : byWords.get(unitWords(spelling)))
+  );
+}
+
 /** A bare number: a ratio, a coefficient, a count. */
 export const bare: KeyUnit = { dimension: 'ratio', factor: 1, zero: 0 };

@@ -1,6 +1,6 @@
 /** Keys such as `flow_2_gpm` taken apart: a name, perhaps an index, a unit. */
 import type { Json } from './caseFile.ts';
-import { bare, type KeyUnit, keyUnits } from './keyUnits.ts';
+import { bare, type KeyUnit, keyUnits, unitFrom } from './keyUnits.ts';
 import { type Kind, nameOf } from './names.ts';
 
 export interface Key {
@@ -90,7 +90,7 @@ export function parseKey(raw: string): Key | undefined {
   const at = atUnit === undefined ? undefined : toCanonical(Number(degrees), atUnit);
   const tokens = (before ?? lower).split('_');
   for (let length = Math.min(longestUnit, tokens.length); length > 0; length -= 1) {
-    const unit = keyUnits.get(tokens.slice(-length).join('_'));
+    const unit = unitFrom(tokens.slice(-length).join('_'));
     const found = unit && named(tokens.slice(0, -length), kindsFor(unit));
     if (unit && found) return keyFrom(raw, found, unitFor(found.name, unit), at);
   }
@@ -102,7 +102,7 @@ export function parseKey(raw: string): Key | undefined {
 /** `vertices_ft`, `parallel_…`: a list whose numbers all share one unit. */
 function structureWithUnit(raw: string, tokens: readonly string[]): Key | undefined {
   for (let length = Math.min(longestUnit, tokens.length - 1); length > 0; length -= 1) {
-    const unit = keyUnits.get(tokens.slice(-length).join('_'));
+    const unit = unitFrom(tokens.slice(-length).join('_'));
     const found = unit && named(tokens.slice(0, -length), ['structure']);
     if (unit && found) return keyFrom(raw, found, unit, undefined);
   }

@@ -195,13 +195,56 @@ const rows: readonly Row[] = [
   ['tradeError', 'number', 'trade_error'],
 ];
 
-const meanings: ReadonlyMap<string, string> = new Map(
-  rows.flatMap(([name, kind, ...spellings]) =>
-    spellings.map((spelling) => [`${spelling} ${kind}`, name] as const),
-  ),
-);
+/** Words that say the same in every name. */
+const sameWord: Readonly<Record<string, string>> = {
+  maximum: 'max',
+  greatest: 'max',
+  highest: 'max',
+  most: 'max',
+  minimum: 'min',
+  least: 'min',
+  lowest: 'min',
+  shortest: 'min',
+  vapor: 'vapour',
+  temp: 'temperature',
+  dia: 'diameter',
+  inner: 'inside',
+  internal: 'inside',
+  outer: 'outside',
+  external: 'outside',
+  prices: 'price',
+  thickness: 'wall',
+  coefficient: 'k',
+  coefficients: 'k',
+  rated: 'reference',
+  full: 'reference',
+  wire: 'electrical',
+  input: 'electrical',
+  liquid: 'water',
+};
+
+/** A name as a set of words, so that `flow_low` and `low_flow` are one. */
+function wordsOf(spelling: string): string {
+  const words = spelling.split('_').filter((word) => word !== 'of' && word !== 'the');
+  return words
+    .map((word) => (Object.hasOwn(sameWord, word) ? (sameWord[word] as string) : word))
+    .sort()
+    .join('_');
+}
+
+/** Two things of one kind that one spelling would stand for; there must be none. */
+export const clashes: string[] = [];
+
+const meanings = new Map<string, string>();
+for (const [name, kind, ...spellings] of rows)
+  for (const spelling of spellings) {
+    const key = `${wordsOf(spelling)} ${kind}`;
+    const held = meanings.get(key);
+    if (held !== undefined && held !== name) clashes.push(`${key}: ${held}, ${name}`);
+    else meanings.set(key, name);
+  }
 
 /** The name that a spelling has for a kind of quantity; undefined when it has none. */
 export function nameOf(spelling: string, kind: Kind): string | undefined {
-  return meanings.get(`${spelling} ${kind}`);
+  return meanings.get(`${wordsOf(spelling)} ${kind}`);
 }

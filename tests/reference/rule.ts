@@ -1,7 +1,8 @@
 /** A rule knows one kind of case: what it may be given, and how the core answers it. */
 import type { JsonObject, ReferenceCase } from './caseFile.ts';
 import { Given, NotUnderstood } from './given.ts';
-import { type Key, parseKey, type Value } from './keys.ts';
+import { fromCanonical, type Key, parseKey, toCanonical, type Value } from './keys.ts';
+import { rootOf } from './root.ts';
 
 /** Works out one expected value, in SI, by calling the core. */
 export type Answer = (given: Given, key: Key) => Value;
@@ -74,9 +75,61 @@ function inOrder(families: readonly Family[], quantity: string): readonly Rule[]
   ];
 }
 
+/** The first rule that fits answers; one that finds the case odd after all hands it on. */
+function direct(rules: readonly Rule[], given: Given, keys: readonly Key[]): readonly Value[] {
+  let reason = 'no rule takes these inputs and gives these values';
+  for (const rule of rules) {
+    if (!fits(rule, given, keys)) continue;
+    try {
+      return keys.map((key) => rule.gives[key.name]?.(given, key) ?? null);
+    } catch (error) {
+      if (!(error instanceof NotUnderstood)) throw error;
+      reason = `${rule.what}: ${error.message}`;
+    }
+  }
+  throw new NotUnderstood(reason);
+}
+
+/** The first of several ways that understands the case; the first one's reason where none does. */
+function firstOf<T>(...ways: readonly (() => T)[]): T {
+  let reason: NotUnderstood | undefined;
+  for (const way of ways)
+    try {
+      return way();
+    } catch (error) {
+      if (!(error instanceof NotUnderstood)) throw error;
+      reason ??= error;
+    }
+  throw reason ?? new NotUnderstood('there is no way');
+}
+
+/** An input that a rule gives from the value asked for: the rule is asked the other way round. */
+function backwards(rules: readonly Rule[], { inputs, what }: Asked, key: Key): Value {
+  for (const [raw, target] of Object.entries(inputs)) {
+    const traded = parseKey(raw);
+    if (typeof target !== 'number' || traded === undefined) continue;
+    const rest = Object.fromEntries(Object.entries(inputs).filter(([name]) => name !== raw));
+    const at = (guess: number): number => {
+      const shown = fromCanonical(guess, key.unit);
+      const given = new Given({ ...rest, [key.raw]: shown }, [traded], what);
+      const [value] = direct(rules, given, [traded]);
+      if (typeof value !== 'number') throw new NotUnderstood('the rule gives no number');
+      return value - toCanonical(target, traded.unit);
+    };
+    const found = rootOf(at);
+    if (found !== undefined) return found;
+  }
+  throw new NotUnderstood('no rule takes these inputs and gives these values');
+}
+
+interface Asked {
+  readonly inputs: JsonObject;
+  readonly what: string;
+}
+
 /**
- * Finds the rule for a case and has it answer. Throws NotUnderstood when none fits; a rule that
- * finds the case odd after all hands it on to the next one that fits.
+ * Finds the rules for a case and has them answer: one rule for all values, else one for each, else
+ * a rule that gives one of the inputs from what is asked. Throws NotUnderstood when none does.
  */
 export function answer(
   families: readonly Family[],
@@ -85,19 +138,15 @@ export function answer(
 ): Answers {
   const keys = expectedKeys(expected);
   const given = new Given(inputs, keys, what);
-  let reason = 'no rule takes these inputs and gives these values';
-  for (const rule of inOrder(families, quantity)) {
-    if (!fits(rule, given, keys)) continue;
-    try {
-      const values = keys.map((key) => {
-        const give = rule.gives[key.name];
-        return give === undefined ? null : give(given, key);
-      });
-      return { keys, values };
-    } catch (error) {
-      if (!(error instanceof NotUnderstood)) throw error;
-      reason = `${rule.what}: ${error.message}`;
-    }
-  }
-  throw new NotUnderstood(reason);
+  const rules = inOrder(families, quantity);
+  const each = (key: Key): Value =>
+    firstOf<Value>(
+      () => direct(rules, given, [key])[0] ?? null,
+      () => backwards(rules, { inputs, what }, key),
+    );
+  const values = firstOf<readonly Value[]>(
+    () => direct(rules, given, keys),
+    () => keys.map(each),
+  );
+  return { keys, values };
 }

@@ -36,6 +36,7 @@ function oursFor(wanted: KeyUnit): Ours | undefined {
     ({ quantity, unit }) =>
       unit.dimension === dimension &&
       unit.factor === wanted.factor &&
+      (isDifference || unit.zero === wanted.zero) &&
       (quantity === 'temperatureDifference') === isDifference,
   );
 }
