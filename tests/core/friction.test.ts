@@ -160,9 +160,8 @@ describe('the work of a friction factor', () => {
 
   it('is never more than two steps', () => {
     for (const roughness of roughnesses) {
-      for (const reynolds of logSweep(100, 1e7, 100)) {
+      for (const reynolds of logSweep(100, 1e7, 100))
         expect(steps(reynolds, roughness)).toBeLessThanOrEqual(2);
-      }
     }
   });
 });
