@@ -35,7 +35,9 @@ async function openDoors(page: Page): Promise<void> {
     await buttons.click();
     await expect(section.locator('.figure, .field, select, input').first()).toBeVisible();
   }
-  await page.waitForLoadState('networkidle');
+  const meter = sections.filter({ hasText: 'Hold it against the meter' });
+  await meter.getByRole('button', { name: 'Try it with an invented meter file' }).click();
+  await expect(meter.getByRole('img').first()).toBeVisible();
 }
 
 for (const screen of screens) {
