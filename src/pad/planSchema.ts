@@ -115,7 +115,8 @@ const dayTypeSchema = z.strictObject({
       start,
       end,
       name: words('What the bill calls it.'),
-      price: quantity(null, 'Price of a kilowatt-hour [currency/kWh].', -100, 1000),
+      // Some currencies have thousands of units to a kilowatt-hour.
+      price: quantity(null, 'Price of a kilowatt-hour [currency/kWh].', -100_000, 1_000_000),
     }),
     48,
   ),
@@ -125,7 +126,7 @@ const dayTypeSchema = z.strictObject({
 export const tariffSchema = z.strictObject({
   name: words('What the reader calls the tariff.'),
   currency: words('Sign or code put before or after a sum.', 8),
-  dailyCharge: quantity(null, 'Fixed charge a day; 0 when null [currency].', 0, 1_000_000),
+  dailyCharge: quantity(null, 'Fixed charge a day; 0 when null [currency].', 0, 10_000_000),
   seasons: list(
     'Parts of the year with prices of their own; one of them when there are none.',
     z.strictObject({

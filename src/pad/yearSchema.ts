@@ -41,7 +41,12 @@ export const yearSchema = z.strictObject({
   ),
   frostSpeed: quantity('speed', 'Speed that frost calls for [rpm].', 0, 10_000),
   emission: quantity(null, 'Greenhouse gas that comes with a kilowatt-hour [g/kWh].', 0, 5000),
-  price: quantity(null, 'Price of the pump that is to pay for itself [currency].', 0, 1_000_000),
+  price: quantity(
+    null,
+    'Price of the pump that is to pay for itself [currency].',
+    0,
+    1_000_000_000,
+  ),
   oldPower: quantity('power', 'Power the one-speed pump before it drew [W].', 0, 20_000),
   oldMinutes: minutes('Minutes a day the one-speed pump ran [min].'),
   interest: quantity('share', 'Interest a year that money is worth [-].', -0.5, 1),

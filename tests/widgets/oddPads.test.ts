@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { lodgePad, ownerPad } from '#pad/demos.ts';
+import { padReader } from '#pad/padReader.ts';
+import { newCover } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
 import { moneyOf } from '#units/money.ts';
 import { createFinder } from '#widgets/CheapestDay/model.ts';
@@ -22,6 +24,7 @@ import {
   collidingPad,
   contradictedPad,
   crowdedPad,
+  flatAt,
   freePad,
   restingPad,
   stoppedPad,
@@ -72,6 +75,15 @@ describe('the cheapest day of an odd pad', () => {
     );
   });
 
+  test('a need that would have to go entirely is not asked to be shorter', () => {
+    const covers = [newCover('old', { markedFlow: 9 / 3600 })];
+    const model = finderOf({
+      ...ownerPad,
+      limits: { ...ownerPad.limits, suctionCovers: covers },
+    });
+    expect(plain(cheapestText(model))).toMatch(/It would do to do without Gas heater\.$/);
+  });
+
   test('a way out is rounded up, so that it is enough', () => {
     // 12 m3/h is what the heater bears already: the way out has to be more than that.
     const model = finderOf(lodgePad);
@@ -108,7 +120,10 @@ describe('what if on an odd pad', () => {
   });
 
   test('a price that is nothing everywhere still has marks that mean something', () => {
-    const labels = drawnOf(whatIfOf(freePad))?.y.axis.ticks.map(({ label }) => label) ?? [];
+    const drawn = drawnOf(whatIfOf(freePad));
+    const labels = drawn?.y.axis.ticks.map(({ label }) => label) ?? [];
+    // The two lines lie on one another, and one name stands for both.
+    expect([drawn?.cheapestName, drawn?.ownLabel]).toEqual(['both days', undefined]);
     expect(labels.length).toBeGreaterThan(2);
     for (const label of labels) expect(label.length).toBeLessThanOrEqual(4);
   });
@@ -121,6 +136,16 @@ describe('what if on an odd pad', () => {
         const told = (row.at(-1) ?? '').split(/(?<=\.) /).filter((each) => each !== '');
         expect(new Set(told).size, `${input.id}: ${told.join(' ')}`).toBe(told.length);
       }
+    }
+  });
+
+  test('no plan at the handle has a block too short to be set', () => {
+    // Nobody sets a pump for less than ten minutes; common practice, no source.
+    const model = whatIfOf(yenPad);
+    const day = model.here.value?.day;
+    if (day?.kind !== 'found') throw new Error('no day');
+    for (const { start, end } of day.blocks) {
+      expect((end - start + 1440) % 1440 || 1440).toBeGreaterThanOrEqual(10);
     }
   });
 
@@ -137,7 +162,7 @@ describe('how sure an odd day is', () => {
   test('where nothing runs there is nothing to be sure of', () => {
     const { model } = sureness(restingPad);
     expect(model.shown.value).toEqual([]);
-    expect(sureText(model)).toContain('blocks that can be run');
+    expect(sureText(model)).toMatch(/^Nothing runs on the day on your sheet yet/);
   });
 
   test('readings that cannot all be right are told before any figure', () => {
@@ -172,6 +197,24 @@ describe('how sure an odd day is', () => {
     const saying = { units: sureness(yenPad).model.units, currency: dayOf(yenPad).currency };
     expect(valueText(saying, 'cost', 135.28, { low: 135, high: 137 })).toBe('¥135.3');
     expect(valueText(saying, 'cost', 135.28, { low: 120, high: 150 })).toBe('¥135');
+  });
+});
+
+describe('a currency of thousands', () => {
+  // Some three thousand dong buy a kilowatt-hour, some twenty million a pump; from memory.
+  const pad: Pad = {
+    ...lodgePad,
+    tariff: flatAt(3000, '₫'),
+    year: { ...lodgePad.year, price: 20_000_000 },
+  };
+
+  test('can be kept in a pad file', () => {
+    const parsed = padReader.parse(JSON.stringify(pad));
+    expect(parsed.ok ? [] : parsed).toEqual([]);
+  });
+
+  test('is told in whole units', () => {
+    expect(plain(cheapestText(finderOf(pad)))).toMatch(/^The cheapest day takes ₫\d+ of energy/);
   });
 });
 

@@ -98,14 +98,16 @@ function memberName(asked: AskedInWords, member: CollisionMember): string {
 
 /** Figures of what would do; more of them nobody can set or buy. */
 const figures = 3;
+const mostPlaces = 2;
 
 /** A quantity rounded up, so that what is told is enough. */
 function enough(quantity: 'volume' | 'flow', value: number, units: UnitChoice): string {
   const unit = unitFor(units, quantity);
   const shown = fromSI(quantity, value, unit);
-  const step = 10 ** (magnitude(shown) - figures + 1);
+  const places = Math.min(mostPlaces, figures - 1 - magnitude(shown));
+  const step = 10 ** -places;
   const up = Math.ceil(shown / step - 1e-6) * step;
-  return format(quantity, toSI(quantity, up, unit), units, { digits: figures });
+  return format(quantity, toSI(quantity, up, unit), units, { places: Math.max(0, places) });
 }
 
 /** What would have to be there for a flow that a limit forbids. */
@@ -125,7 +127,10 @@ function wayOut(asked: AskedInWords, member: CollisionMember): string | null {
     case 'need': {
       const need = needs.find(({ id }) => id === member.needId);
       const name = need === undefined ? 'the need' : needName(need);
-      return `ask ${lengthText(Math.ceil(member.shortMinutes))} less of ${name}`;
+      const short = Math.ceil(member.shortMinutes - 1e-6);
+      return short >= (need?.minutes ?? Number.POSITIVE_INFINITY)
+        ? `do without ${name}`
+        : `ask ${lengthText(short)} less of ${name}`;
     }
     case 'volume': {
       if (isWhole(asked, member)) return null;

@@ -82,6 +82,8 @@ export function plusMinus(band: Band): string {
 /** The finding on what matters to the reader. */
 export function findingText(model: SurenessModel): string {
   const focus = model.focus.value;
+  if (focus === null && model.day.here.value?.report.runMinutes === 0)
+    return 'Nothing runs on the day on your sheet yet, so there is nothing to be sure of. Lay a block first.';
   if (focus === null)
     return 'The pad does not say enough yet for a day: it needs a pump and blocks that can be run.';
   const texts = [

@@ -45,7 +45,7 @@ export function StepTariff(): JSX.Element {
 function OnePrice(): JSX.Element {
   const form = useForm();
   const price = useComputed(() => firstPrice(form.pad.value.tariff) ?? undefined);
-  const entry = useMemo(() => plainEntry('price', { least: -100, greatest: 1000 }), []);
+  const entry = useMemo(() => plainEntry('price', { least: -100_000, greatest: 1_000_000 }), []);
   const unit = useComputed(() => `${form.pad.value.tariff.currency} per kWh`.trim());
   const set = (value: number | undefined) =>
     form.set(['tariff'], flatTariff(form.pad.peek().tariff, value ?? null), 'the price');

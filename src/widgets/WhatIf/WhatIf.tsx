@@ -120,7 +120,7 @@ function Picture({ model, drawn: live }: DrawnProps): JSX.Element | null {
           ))}
           {drawn.ownLabel && <CurveLabel at={drawn.ownLabel} of="money" text={lineNames.own} />}
           {drawn.cheapestLabel && (
-            <CurveLabel at={drawn.cheapestLabel} of="money" text={lineNames.cheapest} strong />
+            <CurveLabel at={drawn.cheapestLabel} of="money" text={drawn.cheapestName} strong />
           )}
           {drawn.dots.map((spot) => (
             <Marker key={spot.x} at={spot} of="money" />

@@ -8,7 +8,7 @@ import { ruleOn } from '#core/tariff.ts';
 import { padModel } from '#pad/assemble.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
-import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
+import { askedOf, rowsOf, toBeSet } from '#widgets/CheapestDay/asked.ts';
 import { type Bench, type WorkedDay, withoutOverlap, workOut } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { createDial } from '#widgets/kit/dial.ts';
@@ -239,7 +239,7 @@ function lookup({ date }: Ground, input: Sweepable) {
   };
   const dayAt = keyed((value): CheapestDay | null => {
     const inputs = inputsAt(value);
-    return inputs === null ? null : unlessRefused(() => cheapestDay(inputs));
+    return inputs === null ? null : unlessRefused(() => cheapestDay(toBeSet(inputs)));
   });
   return { changedAt, inputsAt, dayAt };
 }

@@ -28,6 +28,8 @@ export interface Drawn {
   readonly ownShort: string;
   readonly gaps: string;
   readonly flags: readonly Flag[];
+  /** Name of the line; of both where one lies on the other. */
+  readonly cheapestName: string;
   readonly cheapestLabel: Placement | undefined;
   readonly ownLabel: Placement | undefined;
   readonly presentLabel: Placement | undefined;
@@ -48,6 +50,7 @@ const handleReach = 0.06;
 export const lineNames = {
   cheapest: 'the cheapest day',
   own: 'the day on your sheet',
+  both: 'both days',
   present: 'the pad today',
 } as const;
 
@@ -89,6 +92,7 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
   const cost = now?.day?.kind === 'found' ? now.day.cost : null;
   const present = now === null || cost === null ? null : spot(now.value, cost);
   const ownLine = own.map((each) => spot(each.value, each.cost));
+  const isOne = coincide(line, ownLine);
   return {
     x: words.side,
     y,
@@ -97,9 +101,17 @@ export function drawnOf(model: WhatIfModel): Drawn | null {
     ...ownPaths(own, axis, y.axis),
     gaps: gapsOf(days, axis, y.axis, isStepped),
     flags,
-    ...labelsOf(line, ownLine, present, flags),
+    ...labelsOf(line, isOne ? [] : ownLine, present, flags),
+    cheapestName: isOne ? lineNames.both : lineNames.cheapest,
     present,
   };
+}
+
+/** Whether two lines would be seen as one. */
+function coincide(line: readonly Spot[], other: readonly Spot[]): boolean {
+  const heights = [...line, ...other].map(({ y }) => y);
+  const isLevel = Math.max(...heights) - Math.min(...heights) < 1e-3;
+  return line.length > 0 && other.length > 0 && isLevel;
 }
 
 /** The names of the two lines and of the present value, clear of the flags and of the handle. */
