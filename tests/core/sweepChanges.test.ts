@@ -137,6 +137,13 @@ describe('where the plan changes', () => {
     });
     expect(days[1]).toEqual({ value: 120, day: null, character: null, slope: null });
     expect(days[0]?.slope).toBeNull();
+    // The same where it is the first: what is alike is told by the others.
+    const late = sweepCheapestDay({
+      values: [60, 1400],
+      inputsAt: (minutes) => (minutes < 100 ? null : inputsAt(minutes)),
+    });
+    expect(late.days[1]?.character?.runsIn).toEqual([0, 1, 2]);
+    expect(late.changes).toMatchObject([{ differences: [{ kind: 'day', exists: true }] }]);
   });
 
   it('comes in steps, a day each', () => {
