@@ -22,6 +22,9 @@ function numbersAgree(expected: number, got: number, tolerance: Tolerance): bool
   );
 }
 
+/** A case may leave it out, as it may leave out what is 0. */
+export const restOfDay = 'off';
+
 function agrees(expected: Json, got: Json, tolerance: Tolerance): boolean {
   if (typeof expected === 'number' && typeof got === 'number') {
     return numbersAgree(expected, got, tolerance);
@@ -34,9 +37,10 @@ function agrees(expected: Json, got: Json, tolerance: Tolerance): boolean {
   }
   if (isObject(expected) && isObject(got)) {
     const names = Object.keys(expected);
+    const others = Object.entries(got).filter(([name]) => !names.includes(name));
     return (
-      names.length === Object.keys(got).length &&
-      names.every((name) => agrees(expected[name] ?? null, got[name] ?? null, tolerance))
+      names.every((name) => agrees(expected[name] ?? null, got[name] ?? null, tolerance)) &&
+      others.every(([name, value]) => value === 0 || name === restOfDay)
     );
   }
   return expected === got;

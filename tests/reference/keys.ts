@@ -84,6 +84,14 @@ function unitFor(name: string, unit: KeyUnit): KeyUnit {
 
 /** Takes a key apart; undefined when some part of it is not known. */
 export function parseKey(raw: string): Key | undefined {
+  const [unit = '', ...name] = raw.split('_');
+  // "hours_needed" for "needed_hours".
+  return keyOf(raw) ?? withRaw(raw, unitFrom(unit) && keyOf([...name, unit].join('_')));
+}
+
+const withRaw = (raw: string, key: Key | undefined): Key | undefined => key && { ...key, raw };
+
+function keyOf(raw: string): Key | undefined {
   const lower = raw.toLowerCase();
   const [, before, degrees, scale] = condition.exec(lower) ?? [];
   const atUnit = keyUnits.get(scale ?? '');

@@ -1,121 +1,185 @@
-import { cheapestDay, type FoundDay } from '#core/cheapestDay.ts';
-import type { CheapestDayInputs, PricedSpan, SpeedRow } from '#core/cheapestDayInputs.ts';
+import { type CheapestDay, cheapestDay, type FoundDay } from '#core/cheapestDay.ts';
+import type { CollisionMember } from '#core/cheapestDayCollisions.ts';
 import { minutesAt } from '#core/day.ts';
-import type { ServiceNeed } from '#core/dayReport.ts';
-import type { Span } from '#core/spans.ts';
+import { dayReport } from '#core/dayReport.ts';
+import { isObject } from '../caseFile.ts';
+import { restOfDay } from '../compare.ts';
 import { type Given, NotUnderstood } from '../given.ts';
-import type { Value } from '../keys.ts';
+import type { Key, Value } from '../keys.ts';
 import type { Family } from '../rule.ts';
+import {
+  inputsOf,
+  type OptimumInputs,
+  optimumInputs,
+  speedFields,
+  speedsOf,
+} from './optimumInputs.ts';
 
 const day = 1440;
+const daySeconds = 86_400;
 
-interface NamedRow extends SpeedRow {
-  readonly name: string;
+function settled(inputs: OptimumInputs): Exclude<CheapestDay, { kind: 'unsettled' }> {
+  const result = cheapestDay(inputs);
+  if (result.kind === 'unsettled') throw new Error('the search was not settled');
+  return result;
 }
 
-/** The speeds in the order of their flows; only that order matters, so each has its place as ratio. */
-function speedsOf(given: Given): readonly NamedRow[] {
-  const rows = given.list('speeds').map((each, place) => {
-    const inner = given.inside(each, ['name', 'flow', 'power', 'speed']);
-    const name = inner.has('name')
-      ? String(inner.value('name')).trim()
-      : String(inner.has('speed') ? inner.number('speed') : place + 1);
-    return { name, flow: inner.number('flow'), power: inner.number('power') };
-  });
-  const sorted = rows.toSorted((one, other) => one.flow - other.flow);
-  return sorted.map((row, place) => ({ ...row, ratio: (place + 1) / sorted.length }));
-}
+const results = new WeakMap<Given, ReturnType<typeof settled>>();
 
-/** One price for each part of an evenly divided day, the part from midnight first. */
-function pricesOf(given: Given): readonly PricedSpan[] {
-  const value = given.value('price');
-  const prices = typeof value === 'number' ? [value] : given.numbers('price');
-  const minutes = day / prices.length;
-  if (!Number.isInteger(minutes)) throw new NotUnderstood('the prices do not divide the day');
-  return prices.map((price, place) => ({
-    start: place * minutes,
-    end: (place + 1) * minutes,
-    price,
-  }));
-}
-
-/** The hours listed, hour h from h:00 to h+1:00; no list means the whole day. */
-function windowsOf(inner: Given): readonly Span[] {
-  if (!inner.has('time')) return [];
-  return inner.numbers('time').map((seconds) => {
-    const hour = Math.round(seconds / 3600);
-    if (Math.abs(seconds / 3600 - hour) > 1e-9 || hour < 0 || hour > 23)
-      throw new NotUnderstood('an hour listed is not one of the day');
-    return { start: hour * 60, end: hour * 60 + 60 };
-  });
-}
-
-const listed = (given: Given, id: string): readonly Value[] =>
-  given.has(id) ? given.list(id) : [];
-
-function needsOf(given: Given): readonly ServiceNeed[] {
-  return listed(given, 'needs').map((each, place) => {
-    const inner = given.inside(each, ['name', 'leastFlow', 'greatestFlow', 'leastTime', 'time']);
-    const greatestFlow = inner.maybe('greatestFlow');
-    return {
-      id: `need ${place + 1}`,
-      leastFlow: inner.number('leastFlow'),
-      ...(greatestFlow === undefined ? {} : { greatestFlow }),
-      minutes: inner.number('leastTime') / 60,
-      windows: windowsOf(inner),
-      shortestRun: 0,
-    };
-  });
-}
-
-/** A greatest flow in quiet hours is a ceiling at the fastest speed that keeps it. */
-function quietOf(given: Given, speeds: readonly SpeedRow[]) {
-  return listed(given, 'quiet').flatMap((each) => {
-    const inner = given.inside(each, ['time', 'greatestFlow']);
-    const greatest = inner.number('greatestFlow') * (1 + 1e-9);
-    const kept = speeds.filter(({ flow }) => flow <= greatest);
-    const spans = inner.has('time') ? windowsOf(inner) : [{ start: 0, end: day }];
-    return spans.map((span) => ({ ...span, ceiling: kept.at(-1)?.ratio ?? 0 }));
-  });
-}
-
-function flag(given: Given, id: string): boolean {
-  if (!given.has(id)) return false;
-  const value = given.value(id);
-  if (typeof value !== 'boolean') throw new NotUnderstood(`the input ${id} is not true or false`);
-  return value;
-}
-
-function inputsOf(given: Given): CheapestDayInputs & { readonly speeds: readonly NamedRow[] } {
-  const speeds = speedsOf(given);
-  const prices = pricesOf(given);
-  const greatestFlow = given.maybe('greatestFlow');
-  return {
-    speeds,
-    mayStop: !flag(given, 'alwaysOn'),
-    leastVolume: given.maybe('leastVolume') ?? 0,
-    needs: needsOf(given),
-    limits: greatestFlow === undefined ? [] : [{ id: 'greatest flow', greatestFlow }],
-    quiet: quietOf(given, speeds),
-    prices,
-    mostChanges: given.maybe('mostChanges'),
-    // One price for the whole day says nothing of the grid; these cases are hourly.
-    minuteStep: prices.length === 1 ? 60 : day / prices.length,
-  };
+/** Several values of a case are read from one search. */
+function resultOf(given: Given): ReturnType<typeof settled> {
+  const held = results.get(given) ?? settled(inputsOf(given));
+  results.set(given, held);
+  return held;
 }
 
 function found(given: Given): FoundDay | null {
-  const result = cheapestDay(inputsOf(given));
-  if (result.kind === 'unsettled') throw new Error('the search was not settled');
+  const result = resultOf(given);
   return result.kind === 'found' ? result : null;
 }
 
-function timeBySpeed(given: Given, minutes: number): Value {
-  const result = found(given);
-  if (result === null) return null;
-  return Object.fromEntries(
-    speedsOf(given).map(({ name, ratio }) => [name, minutesAt(result.blocks, ratio) / minutes]),
+/** A value of the day found, or null where there is none. */
+function ofDay(value: (result: FoundDay, given: Given) => Value) {
+  return (given: Given): Value => {
+    const result = found(given);
+    return result === null ? null : value(result, given);
+  };
+}
+
+const costOfDays = (given: Given, result: FoundDay, days: number): number =>
+  days * (result.cost + (given.maybe('dailyCharge') ?? 0));
+
+const daysStated = (given: Given): number =>
+  given.has('time') ? given.number('time') / daySeconds : 1;
+
+function timeBySpeed(minutes: number) {
+  return ofDay(({ blocks }, given) => {
+    const rows = speedsOf(given).map(
+      ({ name, ratio }) => [name, minutesAt(blocks, ratio)] as const,
+    );
+    const off = day - rows.reduce((sum, [, each]) => sum + each, 0);
+    return Object.fromEntries(
+      [...rows, [restOfDay, off]].map(([name, all]) => [name, all / minutes]),
+    );
+  });
+}
+
+/** Time at each speed, in the order the case lists them. */
+function timesInOrder(given: Given): Value {
+  const each = timeBySpeed(1 / 60)(given);
+  const names = given.list('speeds').map((row) => given.inside(row, speedFields).value('name'));
+  return isObject(each) ? names.map((name) => each[String(name).trim()] ?? null) : null;
+}
+
+function report(given: Given, { blocks }: FoundDay) {
+  const rows = speedsOf(given);
+  return dayReport({
+    blocks,
+    pointAt: (ratio) => {
+      const row = rows.find((each) => Math.abs(each.ratio - ratio) < 1e-9);
+      if (row === undefined) throw new RangeError(`no speed has the ratio ${ratio}`);
+      const { flow, power } = row;
+      return { kind: 'flowing', flow, power, suctionVelocity: 0, dischargeVelocity: 0 };
+    },
+    volume: 1,
+    needs: [],
+    limits: [],
+    quiet: [],
+  });
+}
+
+/** The speed of each slot by name; a plan is asked for only where it is the one there is. */
+function planOf(result: FoundDay, given: Given): Value {
+  const { minuteStep = 1 } = inputsOf(given);
+  const rows = speedsOf(given);
+  const { segments } = report(given, result);
+  return Array.from({ length: day / minuteStep }, (_, slot) => {
+    const at = segments.find(
+      ({ start, end }) => slot * minuteStep >= start && slot * minuteStep < end,
+    );
+    const row = rows.find(({ ratio }) => Math.abs(ratio - (at?.ratio ?? 0)) < 1e-9);
+    return row?.name ?? restOfDay;
+  });
+}
+
+/** The one thing of its kind among those that collide. */
+function collidingOf<K extends CollisionMember['kind']>(given: Given, kind: K) {
+  const result = resultOf(given);
+  const among = result.kind === 'none' ? result.collision : [];
+  const matches = among.filter(
+    (each): each is Extract<CollisionMember, { kind: K }> => each.kind === kind,
   );
+  const [only] = matches;
+  if (only === undefined || matches.length > 1)
+    throw new NotUnderstood(`which ${kind} is short is not stated`);
+  return only;
+}
+
+const shortTime = (given: Given): Value =>
+  found(given) === null ? collidingOf(given, 'need').shortMinutes * 60 : 0;
+
+/** All that the rest lets through: the cheapest day where every cubic metre is paid for. */
+function greatestVolume(given: Given): Value {
+  const inputs = inputsOf(given);
+  const speeds = inputs.speeds.map((row) => ({ ...row, power: row.flow * 1e6 }));
+  const prices = inputs.prices.map((span) => ({ ...span, price: -1 }));
+  const result = settled({ ...inputs, speeds, prices, leastVolume: 0 });
+  return result.kind === 'found' ? result.volumeMoved : null;
+}
+
+function shortVolume(given: Given): Value {
+  const greatest = greatestVolume(given);
+  if (typeof greatest !== 'number') throw new NotUnderstood('it is not the volume that is short');
+  return Math.max(0, inputsOf(given).leastVolume - greatest);
+}
+
+/** What the day costs with some things changed; without a day it has no price. */
+function costWith(given: Given, changed: (inputs: OptimumInputs) => Partial<OptimumInputs>): Value {
+  const inputs = inputsOf(given);
+  const result = settled({ ...inputs, ...changed(inputs) });
+  return result.kind === 'found' ? result.cost : null;
+}
+
+function onlyNeed(given: Given): void {
+  if (inputsOf(given).needs.length !== 1)
+    throw new NotUnderstood('which need is meant is not stated');
+}
+
+function costWithoutNeed(given: Given, { raw }: Key): Value {
+  if (!raw.toLowerCase().includes('needs')) onlyNeed(given);
+  return costWith(given, () => ({ needs: [] }));
+}
+
+function less(one: Value, other: Value): Value {
+  return typeof one === 'number' && typeof other === 'number' ? one - other : null;
+}
+
+const costOf = (given: Given): Value => found(given)?.cost ?? null;
+
+function costOfHourMore(given: Given): Value {
+  onlyNeed(given);
+  const more = costWith(given, ({ needs }) => ({
+    needs: needs.map((need) => ({ ...need, minutes: need.minutes + 60 })),
+  }));
+  return less(more, costOf(given));
+}
+
+function cheaperWith(given: Given, changed: (inputs: OptimumInputs) => Partial<OptimumInputs>) {
+  const saved = less(costOf(given), costWith(given, changed));
+  return typeof saved === 'number' && saved > 1e-9;
+}
+
+const volumeBinds = (given: Given): boolean => cheaperWith(given, () => ({ leastVolume: 0 }));
+
+/** What makes the day dearer: it costs less without it. */
+function binding(given: Given): Value {
+  const { needs } = inputsOf(given);
+  const names = needs.flatMap(({ id, name }) =>
+    cheaperWith(given, (inputs) => ({ needs: inputs.needs.filter((need) => need.id !== id) }))
+      ? [name]
+      : [],
+  );
+  return [...(volumeBinds(given) ? ['volume'] : []), ...names];
 }
 
 export const optimumFamily: Family = {
@@ -124,13 +188,34 @@ export const optimumFamily: Family = {
   rules: [
     {
       what: 'the cheapest day on an even grid',
-      needs: ['speeds', 'price'],
-      takes: ['leastVolume', 'needs', 'quiet', 'greatestFlow', 'mostChanges', 'alwaysOn'],
+      needs: ['speeds', 'price|tariff'],
+      takes: optimumInputs,
       gives: {
         feasible: (given) => found(given) !== null,
-        cost: (given) => found(given)?.cost ?? null,
-        hoursPerSpeed: (given) => timeBySpeed(given, 60),
-        minutesPerSpeed: (given) => timeBySpeed(given, 1),
+        cost: ofDay((result, given) => costOfDays(given, result, daysStated(given))),
+        costOfDay: ofDay((result, given) => costOfDays(given, result, 1)),
+        costOfMonth: ofDay((result, given) => costOfDays(given, result, 30)),
+        costOfYear: ofDay((result, given) => costOfDays(given, result, 365)),
+        hoursPerSpeed: timeBySpeed(60),
+        minutesPerSpeed: timeBySpeed(1),
+        energy: ofDay((result, given) => report(given, result).energy * daysStated(given)),
+        volume: ofDay(({ volumeMoved }) => volumeMoved),
+        turnovers: ofDay(({ volumeMoved }, given) => volumeMoved / given.number('volume')),
+        runTime: ofDay((result, given) => report(given, result).runMinutes * 60),
+        offTime: ofDay((result, given) => (day - report(given, result).runMinutes) * 60),
+        changes: ofDay(({ changes }) => changes),
+        plan: ofDay(planOf),
+        // A key "schedule" looks like that of a pipe.
+        schedule: ofDay(planOf),
+        time: timesInOrder,
+        shortVolume,
+        shortTime,
+        greatestVolume,
+        costOfHourMore,
+        costWithoutNeed,
+        costOfNeed: (given, key) => less(costOf(given), costWithoutNeed(given, key)),
+        volumeBinds,
+        binding,
       },
     },
   ],
