@@ -12,6 +12,7 @@ import { needName } from '#widgets/DaySheet/text.ts';
 import type { Shown } from '#widgets/HowSure/model.ts';
 import { axisOf, pileOf, riseOf, rowsFor } from '#widgets/HowSure/plot.ts';
 import { findingText as sureText, valueText } from '#widgets/HowSure/text.ts';
+import { minutesEntry } from '#widgets/PadForm/entries.ts';
 import { createWhatIf } from '#widgets/WhatIf/model.ts';
 import { drawnOf } from '#widgets/WhatIf/picture.ts';
 import { atOnce } from '#widgets/WhatIf/slices.ts';
@@ -139,6 +140,33 @@ describe('what if on an odd pad', () => {
     }
   });
 
+  test('the names of the two lines keep apart on a phone, as wide as the style lets them be', () => {
+    // The style keeps 0.58 em a letter and half an em of 16 px; the picture is 316 px wide.
+    const wide = (text: string) => (0.58 * 16 * text.length + 8) / 316;
+    for (const pad of [ownerPad, lodgePad]) {
+      const model = whatIfOf(pad);
+      for (const input of model.offers.value) {
+        model.choose(input.id);
+        const drawn = drawnOf(model);
+        if (drawn?.cheapestLabel === undefined || drawn.ownLabel === undefined) continue;
+        const boxes = [
+          { ...drawn.cheapestLabel, width: wide(drawn.cheapestName) },
+          { ...drawn.ownLabel, width: wide('the day on your sheet') },
+        ].map(({ x, y, above, ends, width }) => ({
+          left: ends ? x - width : x,
+          right: ends ? x : x + width,
+          top: above ? y - 0.08 : y + 0.01,
+          bottom: above ? y - 0.01 : y + 0.08,
+        }));
+        const [one, other] = boxes;
+        if (one === undefined || other === undefined) throw new Error('two labels');
+        const across = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+        const down = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
+        expect(Math.min(across, down), `${pad.name}, ${input.id}`).toBeLessThanOrEqual(0.015);
+      }
+    }
+  });
+
   test('no plan at the handle has a block too short to be set', () => {
     // Nobody sets a pump for less than ten minutes; common practice, no source.
     const model = whatIfOf(yenPad);
@@ -197,6 +225,25 @@ describe('how sure an odd day is', () => {
     const saying = { units: sureness(yenPad).model.units, currency: dayOf(yenPad).currency };
     expect(valueText(saying, 'cost', 135.28, { low: 135, high: 137 })).toBe('¥135.3');
     expect(valueText(saying, 'cost', 135.28, { low: 120, high: 150 })).toBe('¥135');
+  });
+});
+
+describe('a time in a field', () => {
+  test('has no more figures than read back as the same minute', () => {
+    const entry = minutesEntry('time', lodgePad.units);
+    // By hand: 308 min are 5.1333… h, and 5.13 h are 307.8 min.
+    expect([308, 90, 60, 45, 1, 0, 1440].map(entry.format)).toEqual([
+      '5.13',
+      '1.5',
+      '1',
+      '0.75',
+      '0.02',
+      '0',
+      '24',
+    ]);
+    for (let minutes = 0; minutes <= 1440; minutes += 1) {
+      expect(entry.parse(entry.format(minutes))).toEqual({ ok: true, value: minutes });
+    }
   });
 });
 

@@ -45,6 +45,8 @@ const closest = 0.025;
 const rowHeight = 0.08;
 const charWidth = 0.025;
 const handleReach = 0.06;
+/** Width of a name on a line, as much as the style keeps free for it: or it is pushed into another. */
+const nameWidth = (text: string) => 0.0295 * text.length + 0.025;
 
 /** Names of the lines and of where the pad stands. */
 export const lineNames = {
@@ -123,15 +125,16 @@ function labelsOf(
 ): Pick<Drawn, 'cheapestLabel' | 'ownLabel' | 'presentLabel'> {
   const wish = (spots: readonly Spot[], text: string, at: number) => ({
     line: spots,
-    width: charWidth * text.length,
+    width: nameWidth(text),
     height: rowHeight,
     wish: at,
   });
   const far = (present?.x ?? 0) <= 0.5 ? 0.95 : 0.05;
-  const [cheapestLabel, ownLabel, presentLabel] = placeLabels(
+  // The longer name first: the room left over is enough for the shorter, seldom the other way round.
+  const [ownLabel, cheapestLabel, presentLabel] = placeLabels(
     [
-      wish(line, lineNames.cheapest, far),
       wish(own, lineNames.own, far),
+      wish(line, lineNames.cheapest, far),
       wish(present === null ? [] : [present], lineNames.present, 0.5),
     ],
     [...flags.map(boxOfFlag), ...(present === null ? [] : [boxOfHandle(present)])],

@@ -60,8 +60,12 @@ const conditions: readonly Said[] = [
 
 const purchase: readonly Said[] = [
   { field: 'price', label: 'Price of the pump, fitted', name: 'price', unit: 'money' },
-  { field: 'oldPower', label: 'The one-speed pump before drew' },
-  { field: 'interest', label: 'Interest a year' },
+  {
+    field: 'oldPower',
+    label: 'The one-speed pump before drew',
+    name: 'power of the one-speed pump',
+  },
+  { field: 'interest', label: 'Interest a year', name: 'interest' },
   {
     field: 'lifetime',
     label: 'Years it is to last',
@@ -98,10 +102,16 @@ const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 function NumberOfYear({ id, model, said }: PartProps & { readonly said: Said }): JSX.Element {
   const { field, label, name = lower(label), whole = false, hint } = said;
-  const [quantity, range] = useMemo(
+  const [quantity, widest] = useMemo(
     () => [quantityAt(['year', field]), rangeAt(['year', field])],
     [field],
   );
+  const speeds = model.day.speeds.value;
+  // A speed that the pump cannot take is no speed in frost.
+  const range =
+    field === 'frostSpeed' && speeds !== null
+      ? { least: speeds.least, greatest: speeds.top }
+      : widest;
   const value = useComputed(() => model.given.value[field] ?? undefined);
   const entry = useComputed(() =>
     quantity === null
