@@ -4,6 +4,8 @@
  * Source: NIST SP 811 (2008), appendix B.8; exact products where it prints them as exact.
  */
 
+import { unitWords } from './unitWords.ts';
+
 export type Dimension =
   | 'ratio'
   | 'length'
@@ -31,7 +33,9 @@ export type Dimension =
   | 'costPerVolume'
   | 'energyPerVolume'
   | 'volumePerEnergy'
-  | 'volumePerLength';
+  | 'volumePerLength'
+  | 'pressureGradient'
+  | 'apparentPower';
 
 export interface KeyUnit {
   readonly dimension: Dimension;
@@ -90,6 +94,10 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['m3', 1],
     ['l', 1e-3],
     ['ml', 1e-6],
+    ['fl_oz', gallon / 128],
+    ['imp_gal', 4.54609e-3],
+    ['qt', gallon / 4],
+    ['pint', gallon / 8],
     ['gal', gallon],
     ['kgal', 1000 * gallon],
     ['ft3', cubicFoot],
@@ -147,6 +155,8 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['g_l', 1],
     ['lb_ft3', pound / cubicFoot],
     ['lb_gal', pound / gallon],
+    ['mg_ml', 1],
+    ['g_per_l', 1],
   ],
   specificHeat: [
     ['j_kg_k', 1],
@@ -193,9 +203,12 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['kw', 1000],
     ['mw', 1e6],
     ['hp', 550 * foot * poundForce],
+    ['ps', 75 * 9.80665],
     ['btu_per_h', btu / hour],
     ['btu_h', btu / hour],
     ['kbtu_h', (1000 * btu) / hour],
+    ['kbtu_per_h', (1000 * btu) / hour],
+    ['ton', (12_000 * btu) / hour],
   ],
   energy: [
     ['j', 1],
@@ -262,6 +275,20 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['gal_per_ft', gallon / foot],
     ['m3_per_m', 1],
   ],
+  apparentPower: [
+    ['va', 1],
+    ['kva', 1000],
+  ],
+  pressureGradient: [
+    ['pa_per_m', 1],
+    ['kpa_per_m', 1000],
+    ['kpa_per_100_m', 10],
+    ['mbar_per_m', 100],
+    ['bar_per_100_m', 1000],
+    ['psi_per_ft', poundForce / inch ** 2 / foot],
+    ['inhg_per_ft', 3386.389 / foot],
+    ['psi_per_100_ft', poundForce / inch ** 2 / (100 * foot)],
+  ],
 };
 
 /** Every spelling with its unit. */
@@ -270,57 +297,6 @@ export const keyUnits: ReadonlyMap<string, KeyUnit> = new Map(
     entries.map(([spelling, factor, zero = 0]) => [spelling, { dimension, factor, zero }] as const),
   ),
 );
-
-/** Words and longer spellings of units, and what keys mostly write. */
-const sameUnit: Readonly<Record<string, string>> = {
-  gallon: 'gal',
-  gallons: 'gal',
-  usgal: 'gal',
-  litre: 'l',
-  litres: 'l',
-  liter: 'l',
-  liters: 'l',
-  metre: 'm',
-  metres: 'm',
-  meter: 'm',
-  meters: 'm',
-  foot: 'ft',
-  feet: 'ft',
-  inch: 'in',
-  inches: 'in',
-  watt: 'w',
-  watts: 'w',
-  horsepower: 'hp',
-  hr: 'h',
-  hrs: 'h',
-  hour: 'h',
-  hours: 'h',
-  minute: 'min',
-  minutes: 'min',
-  sec: 's',
-  second: 's',
-  seconds: 's',
-  celsius: 'c',
-  fahrenheit: 'f',
-  kelvin: 'k',
-  volt: 'v',
-  volts: 'v',
-  amp: 'a',
-  amps: 'a',
-  lbs: 'lb',
-  grams: 'g',
-  gram: 'g',
-  percentage: 'percent',
-  kgal: '1000_gal',
-  kilogallon: '1000_gal',
-};
-
-const unitWords = (spelling: string): string =>
-  spelling
-    .split('_')
-    .filter((word) => !['per', 'us', 'deg'].includes(word))
-    .map((word) => (Object.hasOwn(sameUnit, word) ? sameUnit[word] : word))
-    .join('_');
 
 const byWords: ReadonlyMap<string, KeyUnit> = new Map(
   [...keyUnits]

@@ -43,15 +43,20 @@ function isThere(given: Given, need: string): boolean {
   return need.split('|').some((id) => given.has(id));
 }
 
-function takesAll(given: Given, { needs, takes = [] }: Rule): boolean {
+/** Inputs of the case that a rule uses or checks, as ids. */
+function taken(given: Given, { needs, takes = [] }: Rule): readonly string[] {
   const known = [...needs.flatMap((need) => need.split('|')), ...takes];
-  return given.ids.every((id) => known.includes(id) || known.includes(withoutIndex(id)));
+  return given.ids.filter((id) => known.includes(id) || known.includes(withoutIndex(id)));
 }
 
 function fits(rule: Rule, given: Given, keys: readonly Key[]): boolean {
+  return taken(given, rule).length === given.ids.length && suits(rule, given, keys);
+}
+
+/** Fits, but for inputs that the rule does not know. */
+function suits(rule: Rule, given: Given, keys: readonly Key[]): boolean {
   return (
     rule.needs.every((need) => isThere(given, need)) &&
-    takesAll(given, rule) &&
     keys.every(({ name }) => Object.hasOwn(rule.gives, name)) &&
     (rule.when?.(given) ?? true)
   );
@@ -103,6 +108,30 @@ function firstOf<T>(...ways: readonly (() => T)[]): T {
   throw reason ?? new NotUnderstood('there is no way');
 }
 
+/**
+ * Each value by the rule that uses most of the inputs; between them the rules must use them all, so
+ * that none is overlooked.
+ */
+function together(rules: readonly Rule[], given: Given, keys: readonly Key[]): readonly Value[] {
+  const used = new Set<string>();
+  const values = keys.map((key) => {
+    const suited = rules
+      .filter((rule) => suits(rule, given, [key]))
+      .map((rule) => ({ rule, ids: taken(given, rule) }))
+      .toSorted((one, other) => other.ids.length - one.ids.length);
+    return firstOf<Value>(
+      ...suited.map(({ rule, ids }) => () => {
+        const value = rule.gives[key.name]?.(given, key) ?? null;
+        for (const id of ids) used.add(id);
+        return value;
+      }),
+    );
+  });
+  const stray = given.ids.find((id) => !used.has(id));
+  if (stray !== undefined) throw new NotUnderstood(`no rule uses the input ${stray}`);
+  return values;
+}
+
 /** An input that a rule gives from the value asked for: the rule is asked the other way round. */
 function backwards(rules: readonly Rule[], { inputs, what }: Asked, key: Key): Value {
   for (const [raw, target] of Object.entries(inputs)) {
@@ -129,7 +158,8 @@ interface Asked {
 
 /**
  * Finds the rules for a case and has them answer: one rule for all values, else one for each, else
- * a rule that gives one of the inputs from what is asked. Throws NotUnderstood when none does.
+ * a rule that gives one of the inputs from what is asked, else rules that share the inputs between
+ * them. Throws NotUnderstood when none does.
  */
 export function answer(
   families: readonly Family[],
@@ -147,6 +177,7 @@ export function answer(
   const values = firstOf<readonly Value[]>(
     () => direct(rules, given, keys),
     () => keys.map(each),
+    () => together(keys.length > 1 ? rules : [], given, keys),
   );
   return { keys, values };
 }

@@ -106,6 +106,28 @@ export const affinityFamily: Family = {
     },
     { ...scaledRule, needs: ['speedRatio|speedRatio#2', 'flow#1|head#1|power#1'] },
     {
+      what: 'ratios of two speeds',
+      needs: ['speed#1|speedRatio#1', 'speed#2|speedRatio#2'],
+      takes: ['power#1'],
+      gives: {
+        flowRatio: (given) => affinityFlow(1, speedAt(given, 1), speedAt(given, 2)),
+        headRatio: (given) => affinityHead(1, speedAt(given, 1), speedAt(given, 2)),
+        powerRatio: (given) => affinityPower(1, speedAt(given, 1), speedAt(given, 2)),
+        saving: (given) => 1 - affinityPower(1, speedAt(given, 1), speedAt(given, 2)),
+        speedRatio: (given) => speedAt(given, 2) / speedAt(given, 1),
+      },
+    },
+    {
+      what: 'ratios at a ratio of speeds',
+      needs: ['speedRatio'],
+      gives: {
+        flowRatio: (given) => affinityFlow(1, 1, given.number('speedRatio')),
+        headRatio: (given) => affinityHead(1, 1, given.number('speedRatio')),
+        powerRatio: (given) => affinityPower(1, 1, given.number('speedRatio')),
+        saving: (given) => 1 - affinityPower(1, 1, given.number('speedRatio')),
+      },
+    },
+    {
       what: 'written curves at a speed',
       needs: ['pumpHead', 'systemHead'],
       takes: ['staticHead', 'speedRatio', 'speed', 'referenceSpeed'],
@@ -113,6 +135,10 @@ export const affinityFamily: Family = {
         flow: (given) => flowAt(given, ratioOf(given)),
         head: (given) => headAt(given, ratioOf(given)),
         proportionalFlow: proportional,
+        error: (given) => {
+          const [guess, flow] = [proportional(given), flowAt(given, ratioOf(given))];
+          return typeof guess === 'number' && flow !== null ? guess / flow - 1 : null;
+        },
       },
     },
     {

@@ -104,6 +104,15 @@ export const chlorineFamily: Family = {
       gives: { chlorine, productVolume: liquidProduct },
     },
     {
+      what: 'liquid product by its strength',
+      needs: [...dose, 'strength'],
+      takes: doseInputs,
+      gives: {
+        chlorine,
+        productVolume: (given) => productVolume(chlorine(given), given.number('strength')),
+      },
+    },
+    {
       what: 'salt-cell hours',
       needs: [...dose, 'cell'],
       takes: [...doseInputs, 'outputShare'],
@@ -112,10 +121,25 @@ export const chlorineFamily: Family = {
     {
       what: 'heat and heater hours',
       needs: ['volume', 'temperatureRise|target'],
-      takes: ['temperature', 'target', 'heater', 'efficiency', 'density', 'specificHeat'],
+      takes: [
+        'temperature',
+        'target',
+        'heater',
+        'efficiency',
+        'density',
+        'specificHeat',
+        'price',
+        'cop',
+      ],
       gives: {
         energy: heat,
         time: heaterTime,
+        cost: (given) =>
+          ((heat(given) / (given.maybe('efficiency') ?? given.maybe('cop') ?? 1)) *
+            given.number('price')) /
+          3.6e6,
+        electricity: (given) =>
+          heat(given) / (given.maybe('cop') ?? given.maybe('efficiency') ?? 1),
         tradeHeat: thumbHeat,
         tradeError: (given) => thumbHeat(given) / heat(given) - 1,
       },
@@ -123,10 +147,12 @@ export const chlorineFamily: Family = {
     },
     {
       what: 'heater size from the surface',
-      needs: ['area', 'temperatureRise'],
+      needs: ['area|length', 'temperatureRise'],
+      takes: ['width'],
       gives: {
         heater: (given) => {
-          const feet = given.number('area') / squareFoot;
+          const surface = given.maybe('area') ?? given.number('length') * given.number('width');
+          const feet = surface / squareFoot;
           const degrees = given.number('temperatureRise') / fahrenheitDegree;
           return (thumbHeaterBtuPerHour(feet, degrees) * btu) / hour;
         },

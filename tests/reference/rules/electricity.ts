@@ -3,6 +3,7 @@ import { dayEnergy, energyPerVolume, type PoweredSpan, priceDays } from '#core/p
 import { flatTariff, type Tariff } from '#core/tariff.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
+import { spanOf } from './clock.ts';
 import { densityInputs, densityOf } from './shared.ts';
 
 const day = 86400;
@@ -11,20 +12,9 @@ const kilowattHour = 3.6e6;
 /** Any date will do: the tariffs of these cases hold every day. */
 const someDay = { year: 2027, month: 1, day: 1 };
 
-/** "23:17" as minutes; "24:00" stays the end of the day. */
-function minuteOf(given: Given, id: string): number {
-  const [, hours, minutes] = /^(\d{1,2}):(\d{2})$/.exec(given.text(id)) ?? [];
-  if (hours === undefined) throw new NotUnderstood(`the ${id} is not a time of day`);
-  return Number(hours) * 60 + Number(minutes);
-}
-
-function spanOf(inner: Given) {
-  return { start: minuteOf(inner, 'start'), end: minuteOf(inner, 'end') };
-}
-
 function spans(given: Given): readonly PoweredSpan[] {
   return given.list('blocks').map((each) => {
-    const inner = given.inside(each, ['start', 'end', 'power']);
+    const inner = given.inside(each, ['name', 'start', 'end', 'power', 'speed', 'flow']);
     return { ...spanOf(inner), power: inner.number('power') };
   });
 }
@@ -38,7 +28,7 @@ function hourlyBands(prices: readonly number[]) {
 function bands(given: Given) {
   if (!given.has('tariff')) return hourlyBands(given.numbers('price'));
   return given.list('tariff').map((each) => {
-    const inner = given.inside(each, ['start', 'end', 'price']);
+    const inner = given.inside(each, ['name', 'start', 'end', 'price']);
     return { ...spanOf(inner), price: inner.number('price') };
   });
 }
@@ -73,6 +63,26 @@ function steadyEnergy(given: Given): number {
   return whole * dayEnergy([{ start: 0, end: 1440, power }]) + restEnergy;
 }
 
+/** The core counts one phase; a case of three is not for it. */
+const isSinglePhase = (given: Given): boolean => !/three.?phase|3.?phase|sqrt ?3/i.test(given.what);
+
+function pricedFor(given: Given, count: number): number {
+  return priceDays(tariff(given), someDay, count, spans(given)).cost;
+}
+
+const energyForVolume = (given: Given): number =>
+  energyPerVolume(given.number('power'), given.number('flow')) * given.number('volume');
+
+const savedEnergy = (given: Given): number =>
+  given.number('power#1') * given.number('time#1') -
+  given.number('power#2') * given.number('time#2');
+
+const allEfficiencies = (given: Given): number =>
+  ['pumpEfficiency', 'motorEfficiency', 'driveEfficiency'].reduce(
+    (product, id) => product * (given.maybe(id) ?? 1),
+    1,
+  );
+
 const costOf = (energy: number, given: Given) => (energy / kilowattHour) * given.number('price');
 
 function hydraulic(given: Given): number {
@@ -90,6 +100,62 @@ export const electricityFamily: Family = {
       gives: {
         energy: (given) => priced(given).energy,
         cost: (given) => priced(given).cost,
+        costOfDay: (given) => pricedFor(given, 1),
+        costOfMonth: (given) => pricedFor(given, 30),
+        costOfYear: (given) => pricedFor(given, 365),
+        meanPrice: (given) => priced(given).cost / (priced(given).energy / kilowattHour),
+      },
+    },
+    {
+      what: 'price of an energy',
+      needs: ['energy', 'price'],
+      gives: { cost: (given) => costOf(given.number('energy'), given) },
+    },
+    {
+      what: 'two ways to run beside each other',
+      needs: ['power#1', 'power#2', 'time#1', 'time#2'],
+      takes: ['price'],
+      gives: {
+        energySaved: savedEnergy,
+        saved: (given) => costOf(savedEnergy(given), given),
+      },
+    },
+    {
+      what: 'price of moving a volume',
+      needs: ['flow', 'power', 'volume'],
+      takes: ['price'],
+      gives: {
+        energy: energyForVolume,
+        cost: (given) => costOf(energyForVolume(given), given),
+        time: (given) => given.number('volume') / given.number('flow'),
+      },
+    },
+    {
+      what: 'apparent power',
+      needs: ['voltage', 'current'],
+      gives: {
+        apparentPower: (given) =>
+          (1 / lineCurrent(1, given.number('voltage'), 1)) * given.number('current'),
+      },
+    },
+    {
+      what: 'wire to water',
+      needs: ['flow', 'head', 'density|temperature', 'power'],
+      takes: densityInputs,
+      gives: {
+        efficiency: (given) => hydraulic(given) / given.number('power'),
+        hydraulicPower: hydraulic,
+      },
+    },
+    {
+      what: 'power through pump, motor and drive',
+      needs: ['flow', 'head', 'density|temperature', 'pumpEfficiency|motorEfficiency'],
+      takes: [...densityInputs, 'driveEfficiency', 'motorEfficiency', 'pumpEfficiency'],
+      gives: {
+        hydraulicPower: hydraulic,
+        shaftPower: (given) => shaftPower(hydraulic(given), given.maybe('pumpEfficiency') ?? 1),
+        power: (given) => shaftPower(hydraulic(given), allEfficiencies(given)),
+        efficiency: allEfficiencies,
       },
     },
     {
@@ -110,6 +176,7 @@ export const electricityFamily: Family = {
     {
       what: 'power from voltage, current and power factor',
       needs: ['voltage', 'current', 'powerFactor'],
+      when: isSinglePhase,
       gives: {
         power: (given) =>
           given.number('current') /
@@ -119,6 +186,7 @@ export const electricityFamily: Family = {
     {
       what: 'current from power',
       needs: ['voltage', 'power', 'powerFactor'],
+      when: isSinglePhase,
       gives: {
         current: (given) =>
           lineCurrent(given.number('power'), given.number('voltage'), given.number('powerFactor')),
@@ -127,6 +195,7 @@ export const electricityFamily: Family = {
     {
       what: 'power factor',
       needs: ['voltage', 'power', 'current'],
+      when: isSinglePhase,
       gives: {
         powerFactor: (given) =>
           powerFactor(given.number('power'), given.number('voltage'), given.number('current')),
@@ -134,9 +203,13 @@ export const electricityFamily: Family = {
     },
     {
       what: 'wire power of a motor',
-      needs: ['shaftPower', 'efficiency'],
+      needs: ['shaftPower', 'efficiency|motorEfficiency'],
       gives: {
-        power: (given) => shaftPower(given.number('shaftPower'), given.number('efficiency')),
+        power: (given) =>
+          shaftPower(
+            given.number('shaftPower'),
+            given.maybe('efficiency') ?? given.number('motorEfficiency'),
+          ),
       },
     },
     {

@@ -37,7 +37,8 @@ function variety(given: Given): PumpVariety {
       given
         .text('variety')
         .replace(/[^a-z]/g, '')
-        .replace(/pump$/, '')
+        .replace(/^(small|standard)size|(filter)?pump$/g, '')
+        .replace(/^pool/, '')
     ];
   if (found === undefined) throw new NotUnderstood(`${given.text('variety')} is not a variety`);
   return found;
@@ -46,6 +47,8 @@ function variety(given: Given): PumpVariety {
 const inSI = (wef: number | null) => (wef === null ? null : wef * thousandGallonsPerKilowattHour);
 
 function horsepower(given: Given): number {
+  // The booster's least value is the same at every size.
+  if (variety(given) === 'pressureCleanerBooster') return 1;
   const stated = given.maybe('hydraulicHorsepower');
   return stated ?? given.number('hydraulicPower') / mechanicalHorsepower;
 }
@@ -108,6 +111,55 @@ function onePoint(given: Given): number {
   ]);
 }
 
+/** The rule's own weights for a pump that can run at two speeds or more. */
+const ruleWeights = { low: 0.8, high: 0.2 };
+
+function lowAndHigh(given: Given): number {
+  return weightedEnergyFactor([
+    {
+      flow: given.number('flowLow'),
+      power: given.number('powerLow'),
+      weight: ruleWeights.low,
+    },
+    {
+      flow: given.number('flowHigh'),
+      power: given.number('powerHigh'),
+      weight: ruleWeights.high,
+    },
+  ]);
+}
+
+function listedSum(given: Given): number {
+  return weightedEnergyFactor(
+    given.list('points').map((each) => {
+      const inner = given.inside(each, ['name', 'flow', 'power', 'weight']);
+      return {
+        flow: inner.number('flow'),
+        power: inner.number('power'),
+        weight: inner.number('weight'),
+      };
+    }),
+  );
+}
+
+const statedWef = (given: Given): number => given.number('wef');
+
+type Wef = (given: Given) => number | null;
+
+function passesBy(wef: Wef, needed: Wef) {
+  return (given: Given): boolean | null => {
+    const [has, must] = [wef(given), needed(given)];
+    return has === null || must === null ? null : has >= must;
+  };
+}
+
+function marginOver(wef: Wef, needed: Wef) {
+  return (given: Given): number | null => {
+    const [has, must] = [wef(given), needed(given)];
+    return has === null || must === null ? null : has / must - 1;
+  };
+}
+
 const fahrenheit = (degrees: number): number => {
   const unit = keyUnits.get('f');
   if (unit === undefined) throw new RangeError('f is no unit');
@@ -127,6 +179,51 @@ export const energyFactorFamily: Family = {
       gives: { wef: least, leastWef: least },
     },
     {
+      what: 'least weighted energy factor of a booster',
+      needs: ['variety'],
+      gives: { wef: least, leastWef: least },
+      when: (given) => variety(given) === 'pressureCleanerBooster',
+    },
+    {
+      what: 'whether a weighted energy factor passes',
+      needs: ['variety', 'hydraulicHorsepower|hydraulicPower', 'wef'],
+      gives: {
+        leastWef: least,
+        passes: passesBy(statedWef, least),
+        margin: marginOver(statedWef, least),
+      },
+    },
+    {
+      what: 'a booster at its one point',
+      needs: ['variety', 'power'],
+      takes: ['flow'],
+      gives: {
+        wef: (given) => inSI(onePoint(given)),
+        leastWef: least,
+        passes: passesBy((given) => inSI(onePoint(given)) ?? 0, least),
+        margin: marginOver((given) => inSI(onePoint(given)) ?? 0, least),
+      },
+      when: (given) => variety(given) === 'pressureCleanerBooster',
+    },
+    {
+      what: 'a booster at the point of the rule',
+      needs: ['power'],
+      gives: { wef: (given) => inSI(onePoint(given)) },
+      when: (given) => /booster/i.test(given.what),
+      ownFamilyOnly: true,
+    },
+    {
+      what: 'weighted energy factor of two stated points',
+      needs: ['flowLow', 'flowHigh', 'powerLow', 'powerHigh'],
+      gives: { wef: (given) => inSI(lowAndHigh(given)) },
+    },
+    {
+      what: 'weighted energy factor of listed points',
+      needs: ['points'],
+      gives: { wef: (given) => inSI(listedSum(given)) },
+      ownFamilyOnly: true,
+    },
+    {
       what: 'freeze protection as shipped',
       needs: ['paragraph'],
       gives: {
@@ -140,7 +237,7 @@ export const energyFactorFamily: Family = {
       what: 'compliance date',
       needs: ['paragraph'],
       gives: { date: () => complianceDate },
-      when: isParagraph('f'),
+      when: (given) => ['f', 'g', 'h'].some((letter) => isParagraph(letter)(given)),
     },
     {
       what: 'energy factor of a point',

@@ -9,11 +9,12 @@ import {
   suddenContraction,
   suddenEnlargement,
 } from '#core/fittings.ts';
+import { bendMultiplier, handbookValves, mitreMultiplier } from '#core/handbookFittings.ts';
 import { olderTurbulentFriction } from '#core/olderEditions.ts';
 import { meanVelocity, type PipeSize, pipeSizes } from '#core/pipe.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
-import { boreInputs, boreNeed, boreOf, densityOf, sizeInputs } from './shared.ts';
+import { boreInputs, boreNeed, boreOf, densityOf } from './shared.ts';
 
 type Words = readonly [RegExp, FittingKind | EndKind];
 
@@ -28,19 +29,19 @@ const words: readonly Words[] = [
   [/(standard )?90 ?(°|deg\S*) elbow|^elbow$/, 'elbow90'],
   [/three.?way.*branch/, 'threeWayValveBranch'],
   [/three.?way/, 'threeWayValveStraight'],
-  [/tee.*run|tee.*straight/, 'teeRun'],
+  [/tee.*run|tee.*straight|tee.*line/, 'teeRun'],
   [/tee.*branch/, 'teeBranch'],
   [/gate valve/, 'gateValve'],
   [/ball valve/, 'ballValve'],
   [/butterfly valve/, 'butterflyValve'],
   [/globe valve/, 'globeValve'],
-  [/angle valve/, 'angleValve'],
+  [/angle valve(?!.*55)/, 'angleValve'],
   [/swing check.*clearway|clearway/, 'swingCheckValveClearway'],
   [/swing check/, 'swingCheckValve'],
-  [/square|sharp.*(inlet|entrance)/, 'squareInlet'],
-  [/bell.?mouth|rounded/, 'roundedInlet'],
+  [/(square|sharp).*(inlet|entrance)/, 'squareInlet'],
+  [/bell.?mouth|(?<!slightly )rounded(?!.*r\/d)/, 'roundedInlet'],
   [/project/, 'projectingInlet'],
-  [/exit|outlet into/, 'exit'],
+  [/exit|(outlet|discharge) into/, 'exit'],
 ];
 
 function kindOf(given: Given): FittingKind | EndKind {
@@ -54,12 +55,43 @@ function isCrane(kind: FittingKind | EndKind): kind is FittingKind {
   return Object.hasOwn(craneMultipliers, kind);
 }
 
+/** Rows of the handbook beyond the fittings of the pad; undefined for those. */
+function otherMultiplier(text: string): number | undefined {
+  const [, radius] = /bend.*r\/d *= *(\d+(?:\.\d+)?)/.exec(text) ?? [];
+  if (radius !== undefined) return bendMultiplier(Number(radius));
+  const [, angle] = /^(\d+).*(?:mitre|miter)/.exec(text) ?? [];
+  if (angle !== undefined) return mitreMultiplier(Number(angle));
+  return valveWords.find(([pattern]) => pattern.test(text))?.[1];
+}
+
+const valveWords: readonly (readonly [RegExp, number])[] = [
+  [/foot valve.*poppet/, handbookValves.footValvePoppet],
+  [/foot valve.*hinged/, handbookValves.footValveHinged],
+  [/lift check.*angle/, handbookValves.liftCheckValveAngle],
+  [/lift check/, handbookValves.liftCheckValve],
+  [/plug (valve|cock)(?!.*(three|3).?way)/, handbookValves.plugValve],
+];
+
+/** Equal fittings in a row add up. */
+const countOf = (given: Given): number => given.maybe('count') ?? 1;
+
 function fittingCoefficient(given: Given): number {
+  return countOf(given) * oneFitting(given);
+}
+
+function oneFitting(given: Given): number {
+  const other = otherMultiplier(given.text('fitting'));
+  if (other !== undefined) return other * turbulentFrictionFor(given);
   const kind = kindOf(given);
-  const turbulent = given.maybe('turbulentFriction');
-  if (turbulent !== undefined && isCrane(kind)) return craneMultipliers[kind] * turbulent;
   if (!isCrane(kind)) return fittingK(kind, given.has('bore') ? boreOf(given) : 0.05);
-  return fittingK(kind, boreOf(given));
+  return craneMultipliers[kind] * turbulentFrictionFor(given);
+}
+
+/** As given, else that of the size by the edition named. */
+function turbulentFrictionFor(given: Given): number {
+  const stated = given.maybe('turbulentFriction');
+  if (stated !== undefined) return stated;
+  return given.has('edition') ? turbulentFriction(given) : fullyTurbulentFriction(boreOf(given));
 }
 
 /** Crane's figures are for clean commercial steel of Schedule 40. */
@@ -97,10 +129,12 @@ function turbulentFriction(given: Given): number {
 const first = (given: Given): number => given.maybe('diameter#1') ?? given.number('bore#1');
 const second = (given: Given): number => given.maybe('diameter#2') ?? given.number('bore#2');
 
-/** On the velocity in the smaller bore, as both laws are written. */
+/** On the velocity in the smaller bore, as both laws are written, unless the case names the larger. */
 function changeOfBore(given: Given): number {
   const [before, after] = [first(given), second(given)];
-  return before < after ? suddenEnlargement(before, after) : suddenContraction(before, after);
+  const k = before < after ? suddenEnlargement(before, after) : suddenContraction(before, after);
+  const ratio = Math.max(before, after) / Math.min(before, after);
+  return /larger/i.test(given.what) ? k * ratio ** 4 : k;
 }
 
 function coefficient(given: Given): number {
@@ -134,19 +168,43 @@ export const fittingsFamily: Family = {
     {
       what: 'coefficient of a fitting',
       needs: ['fitting'],
-      takes: ['turbulentFriction', ...boreInputs],
-      gives: { k: fittingCoefficient },
+      takes: ['turbulentFriction', 'edition', 'count', ...boreInputs],
+      gives: {
+        k: fittingCoefficient,
+        diameters: (given) => fittingCoefficient(given) / turbulentFrictionFor(given),
+      },
     },
     {
       what: 'sudden change of bore',
       needs: ['diameter#1|bore#1', 'diameter#2|bore#2'],
       gives: { k: changeOfBore },
     },
-    { what: 'sum of coefficients', needs: ['kList'], gives: { k: sumOfCoefficients } },
+    {
+      what: 'head lost in a change of bore',
+      needs: ['diameter#1|bore#1', 'diameter#2|bore#2', 'velocity'],
+      gives: { headLoss: (given) => minorLoss(changeOfBore(given), given.number('velocity')) },
+    },
+    {
+      what: 'length of pipe that loses as much',
+      needs: ['k', boreNeed, 'frictionFactor|turbulentFriction'],
+      takes: [...boreInputs],
+      gives: {
+        equivalentLength: (given) => {
+          const f = given.maybe('frictionFactor') ?? given.number('turbulentFriction');
+          return (given.number('k') * boreOf(given)) / f;
+        },
+      },
+    },
+    {
+      what: 'sum of coefficients',
+      needs: ['kList'],
+      takes: ['velocity'],
+      gives: { k: sumOfCoefficients },
+    },
     {
       what: 'head lost at a velocity',
       needs: ['k|kList|fitting', 'velocity'],
-      takes: ['turbulentFriction', ...sizeInputs, 'bore', 'density', 'temperature'],
+      takes: ['turbulentFriction', 'edition', 'count', ...boreInputs, 'density', 'temperature'],
       gives: {
         headLoss: loss,
         pressureLoss: (given) => loss(given) * densityOf(given) * standardGravity,
@@ -155,7 +213,7 @@ export const fittingsFamily: Family = {
     {
       what: 'head lost at a flow',
       needs: ['k|kList|fitting', 'flow', boreNeed],
-      takes: ['turbulentFriction', ...boreInputs, 'density', 'temperature'],
+      takes: ['turbulentFriction', 'edition', 'count', ...boreInputs, 'density', 'temperature'],
       gives: {
         headLoss: loss,
         pressureLoss: (given) => loss(given) * densityOf(given) * standardGravity,

@@ -2,6 +2,7 @@ import { standardGravity } from '#core/constants.ts';
 import { colebrookWhite, darcyWeisbach, frictionFactor, laminarFriction } from '#core/friction.ts';
 import { type HazenWilliamsForm, hazenWilliams } from '#core/hazenWilliams.ts';
 import { meanVelocity, reynoldsNumber } from '#core/pipe.ts';
+import { liquidDensity } from '#core/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { boreInputs, boreNeed, boreOf, densityOf, viscosityInputs, viscosityOf } from './shared.ts';
@@ -11,7 +12,11 @@ type FrictionLaw = (reynolds: number, relativeRoughness: number) => number;
 const laws: Readonly<Record<string, FrictionLaw>> = {
   'colebrook-white': colebrookWhite,
   colebrook: colebrookWhite,
+  'colebrook white': colebrookWhite,
   laminar: laminarFriction,
+  'hagen-poiseuille': laminarFriction,
+  poiseuille: laminarFriction,
+  '64/re': laminarFriction,
   measured: frictionFactor,
 };
 
@@ -87,6 +92,16 @@ function overLength(loss: (given: Given) => number) {
   };
 }
 
+const factorAt = (given: Given): number =>
+  frictionLaw(given)(given.number('reynolds'), relativeRoughness(given));
+
+const pressurePerLength = (loss: (given: Given) => number) => (given: Given) =>
+  perLength(loss)(given) * densityFor(given) * standardGravity;
+
+/** Cold water where the case says nothing: its law has no property of water in it. */
+const densityFor = (given: Given): number =>
+  given.has('density') || given.has('temperature') ? densityOf(given) : liquidDensity(15.6);
+
 export const frictionFactorFamily: Family = {
   name: 'friction factor',
   quantity: /friction factor/i,
@@ -95,10 +110,7 @@ export const frictionFactorFamily: Family = {
       what: 'friction factor',
       needs: ['reynolds'],
       takes: ['relativeRoughness', 'roughness', 'bore', 'law'],
-      gives: {
-        frictionFactor: (given) =>
-          frictionLaw(given)(given.number('reynolds'), relativeRoughness(given)),
-      },
+      gives: { frictionFactor: factorAt, fanningFactor: (given) => factorAt(given) / 4 },
       when: (given) => !given.has('roughness') || given.has('bore'),
     },
   ],
@@ -121,6 +133,9 @@ export const frictionLossFamily: Family = {
         headGradient: perLength(darcyLoss),
         headLoss: overLength(darcyLoss),
         pressureLoss: (given) => overLength(darcyLoss)(given) * densityOf(given) * standardGravity,
+        pressureGradient: (given) =>
+          perLength(darcyLoss)(given) * densityOf(given) * standardGravity,
+        velocityHead: (given) => velocity(given) ** 2 / (2 * standardGravity),
         velocity,
         reynolds,
         frictionFactor: (given) => frictionFactor(reynolds(given), relativeRoughness(given)),
@@ -129,10 +144,12 @@ export const frictionLossFamily: Family = {
     {
       what: 'Hazen-Williams',
       needs: ['flow|velocity', boreNeed, 'hazenC'],
-      takes: [...boreInputs, 'form', 'length'],
+      takes: [...boreInputs, 'form', 'length', 'density', 'temperature'],
       gives: {
         headGradient: perLength(hazenLoss),
         headLoss: overLength(hazenLoss),
+        pressureGradient: pressurePerLength(hazenLoss),
+        pressureLoss: (given) => overLength(hazenLoss)(given) * densityFor(given) * standardGravity,
         velocity,
       },
     },

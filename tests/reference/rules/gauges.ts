@@ -1,7 +1,7 @@
-import { pressureHead, totalDynamicHead } from '#core/gauges.ts';
+import { columnPressure, pressureHead, totalDynamicHead } from '#core/gauges.ts';
 import { liquidDensity } from '#core/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
-import { fromCanonical, type Key } from '../keys.ts';
+import { fromCanonical, type Key, toCanonical } from '../keys.ts';
 import { type KeyUnit, keyUnits } from '../keyUnits.ts';
 import type { Family } from '../rule.ts';
 import { densityInputs, densityOf } from './shared.ts';
@@ -28,17 +28,33 @@ function unitCalled(spelling: string): KeyUnit {
 /** The trade's rounded factor times the reading in the unit the factor is for. */
 function headByFactor(given: Given): number {
   const key = given.key('pressure') ?? given.key('vacuum');
-  const usual = [unitCalled('psi'), unitCalled('inhg')];
-  if (key === undefined || !usual.includes(key.unit)) {
-    throw new NotUnderstood('a trade factor is known for psi and inHg only');
-  }
-  return fromCanonical(reading(given), key.unit) * given.number('factor') * foot;
+  if (key === undefined) throw new NotUnderstood('there is no reading');
+  // Feet to a psi or an inch of mercury; metres to a bar or a kilopascal.
+  const isTrade = [unitCalled('psi'), unitCalled('inhg')].includes(key.unit);
+  const size = given.expectedUnit('head')?.factor ?? (isTrade ? foot : 1);
+  return fromCanonical(reading(given), key.unit) * given.number('factor') * size;
+}
+
+/** A gauge on the suction side that shows pressure shows a vacuum below nothing. */
+const suctionVacuum = (given: Given): number =>
+  given.maybe('vacuum') ?? -given.number('suctionPressure');
+
+const difference = (given: Given): number =>
+  given.number('inletPressure') - given.number('outletPressure');
+
+/** 0.433 psi a foot, or kPa and bar a metre, by the unit of head and the size of the factor. */
+function pressureByFactor(given: Given): number {
+  const unit = given.key('head')?.unit;
+  const shown = unit === undefined ? 0 : fromCanonical(given.number('head'), unit);
+  const wanted = given.expectedUnit('pressure');
+  if (wanted === undefined) throw new NotUnderstood('the unit of the factor is not stated');
+  return toCanonical(shown * given.number('factor'), wanted);
 }
 
 function totalHead(given: Given): number {
   return totalDynamicHead({
     dischargePressure: given.maybe('dischargePressure') ?? given.number('pressure'),
-    suctionVacuum: given.number('vacuum'),
+    suctionVacuum: suctionVacuum(given),
     gaugeHeight: given.maybe('gaugeHeight') ?? 0,
     density: densityOf(given),
     flow: given.maybe('flow'),
@@ -50,7 +66,7 @@ function totalHead(given: Given): number {
 function tradeTotalHead(given: Given): number {
   const pressure = given.maybe('dischargePressure') ?? given.number('pressure');
   const inPsi = fromCanonical(pressure, unitCalled('psi'));
-  const inInches = fromCanonical(given.number('vacuum'), unitCalled('inhg'));
+  const inInches = fromCanonical(suctionVacuum(given), unitCalled('inhg'));
   const feet = tradeFeetPerPsi * inPsi + tradeFeetPerInchOfMercury * inInches;
   return feet * foot + (given.maybe('gaugeHeight') ?? 0);
 }
@@ -76,6 +92,32 @@ export const gaugesFamily: Family = {
       },
     },
     {
+      what: 'head lost between two gauges',
+      needs: ['inletPressure', 'outletPressure'],
+      takes: densityInputs,
+      gives: {
+        head: (given) => pressureHead(difference(given), densityOf(given)),
+        headLoss: (given) => pressureHead(difference(given), densityOf(given)),
+        pressureLoss: difference,
+      },
+    },
+    {
+      what: 'pressure of a column',
+      needs: ['density|temperature'],
+      takes: densityInputs,
+      gives: { pressureGradient: (given) => 1 / pressureHead(1, densityOf(given)) },
+    },
+    {
+      what: 'a trade factor from head to pressure beside the exact pressure',
+      needs: ['head', 'factor'],
+      takes: densityInputs,
+      gives: {
+        pressure: pressureByFactor,
+        error: (given) =>
+          pressureByFactor(given) / columnPressure(given.number('head'), densityOf(given)) - 1,
+      },
+    },
+    {
       what: 'a trade factor beside the exact head',
       needs: ['pressure|vacuum', 'factor'],
       takes: densityInputs,
@@ -86,9 +128,24 @@ export const gaugesFamily: Family = {
     },
     {
       what: 'total dynamic head from gauges',
-      needs: ['dischargePressure|pressure', 'vacuum'],
+      needs: ['dischargePressure|pressure', 'vacuum|suctionPressure'],
       takes: ['gaugeHeight', 'flow', 'dischargeBore', 'suctionBore', ...densityInputs],
-      gives: { totalHead, head: totalHead, tradeTotalHead },
+      gives: {
+        totalHead,
+        head: totalHead,
+        tradeTotalHead,
+        velocityHeadDifference: (given) =>
+          totalDynamicHead({
+            dischargePressure: 0,
+            suctionVacuum: 0,
+            gaugeHeight: 0,
+            density: densityOf(given),
+            flow: given.number('flow'),
+            dischargeBore: given.number('dischargeBore'),
+            suctionBore: given.number('suctionBore'),
+          }),
+        error: (given) => tradeTotalHead(given) / totalHead(given) - 1,
+      },
       when: (given) =>
         given.has('dischargeBore') === given.has('suctionBore') &&
         (given.has('flow') || !given.has('dischargeBore')),

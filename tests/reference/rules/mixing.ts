@@ -1,4 +1,10 @@
-import { filteredShare, turnoversForShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
+import {
+  filteredShare,
+  sharePassed,
+  turnoversForShare,
+  turnoversInRun,
+  turnoverTime,
+} from '#core/mixing.ts';
 import type { Given } from '../given.ts';
 import type { Family } from '../rule.ts';
 
@@ -13,6 +19,19 @@ function turnovers(given: Given): number {
   );
 }
 
+function turnoversInBlocks(given: Given): number {
+  const volume = given.number('volume');
+  return given.list('blocks').reduce<number>((sum, each) => {
+    const inner = given.inside(each, ['name', 'flow', 'time']);
+    return sum + turnoversInRun(volume, inner.number('flow'), inner.number('time'));
+  }, 0);
+}
+
+function sharePassedAtLeast(given: Given): number {
+  const fewer = Array.from({ length: given.number('times') }, (_, times) => times);
+  return fewer.reduce((sum, times) => sum - sharePassed(given.number('turnovers'), times), 1);
+}
+
 const efficiencyInputs = ['filterEfficiency', 'efficiency'];
 
 export const mixingFamily: Family = {
@@ -23,7 +42,31 @@ export const mixingFamily: Family = {
       what: 'share after turnovers',
       needs: ['turnovers'],
       takes: efficiencyInputs,
-      gives: { share: (given) => filteredShare(turnovers(given), efficiency(given)) },
+      gives: {
+        share: (given) => filteredShare(turnovers(given), efficiency(given)),
+        shareLeft: (given) => 1 - filteredShare(turnovers(given), efficiency(given)),
+      },
+    },
+    {
+      what: 'share that passed so many times at least',
+      needs: ['turnovers', 'times'],
+      gives: { share: sharePassedAtLeast },
+    },
+    {
+      what: 'turnovers in blocks',
+      needs: ['volume', 'blocks'],
+      takes: efficiencyInputs,
+      gives: {
+        turnovers: turnoversInBlocks,
+        share: (given) => filteredShare(turnoversInBlocks(given), efficiency(given)),
+        shareLeft: (given) => 1 - filteredShare(turnoversInBlocks(given), efficiency(given)),
+      },
+    },
+    {
+      what: 'water moved in a run',
+      needs: ['flow', 'time'],
+      gives: { volume: (given) => given.number('flow') * given.number('time') },
+      ownFamilyOnly: true,
     },
     {
       what: 'turnovers for a share',
@@ -49,6 +92,7 @@ export const mixingFamily: Family = {
       gives: {
         turnovers,
         share: (given) => filteredShare(turnovers(given), efficiency(given)),
+        shareLeft: (given) => 1 - filteredShare(turnovers(given), efficiency(given)),
       },
     },
     {

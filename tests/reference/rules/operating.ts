@@ -1,15 +1,16 @@
 import { type Branch, branchFlows, type Circuit, type CircuitPart } from '#core/circuit.ts';
 import { smoothPlasticRoughness } from '#core/friction.ts';
 import { type OperatingPoint, operatingPoint } from '#core/operatingPoint.ts';
-import { type PumpCurve, pumpFromPoints, pumpFromThreePoints } from '#core/pump.ts';
+import { hydraulicPower } from '#core/power.ts';
+import { type PumpCurve, pumpFromPoints, pumpFromThreePoints, pumpHead } from '#core/pump.ts';
 import { type Water, water } from '#core/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Key, Value } from '../keys.ts';
 import type { KeyUnit } from '../keyUnits.ts';
 import { inSI, parsePolynomial, unitSpelled } from '../polynomial.ts';
 import type { Family } from '../rule.ts';
-import { lossPart, polynomialPump } from './pumpText.ts';
-import { boreInputs, boreOf, viscosityInputs, viscosityOf } from './shared.ts';
+import { lossPart, polynomialPump, systemParts } from './pumpText.ts';
+import { boreInputs, boreOf, densityOf, viscosityInputs, viscosityOf } from './shared.ts';
 
 interface CaseUnits {
   readonly flow: KeyUnit;
@@ -146,8 +147,11 @@ function circuit(given: Given): Circuit {
   const units = unitsOfCase(given);
   const around = { units, roughness: given.maybe('roughness') ?? smoothPlasticRoughness };
   const ks = ['k', 'equipmentK'].map((id) => given.maybe(id) ?? 0);
+  const written = given.has('systemHead') ? systemParts(given) : undefined;
   const staticHead =
-    given.maybe('staticHead') ?? (given.maybe('caseStaticHead') ?? 0) * units.head.factor;
+    written?.staticHead ??
+    given.maybe('staticHead') ??
+    (given.maybe('caseStaticHead') ?? 0) * units.head.factor;
   const pipes = given.has('series') ? seriesParts(given, given.list('series'), 'run', around) : [];
   const equipment = given.has('equipment')
     ? equipmentParts(given, given.value('equipment'), 'equipment', units)
@@ -157,6 +161,7 @@ function circuit(given: Given): Circuit {
     discharge: [
       ...ks.map((k, index) => lossPart(`k ${index + 1}`, coefficientInSI(k, 2, units), 2)),
       ...equipment,
+      ...(written?.parts ?? []),
       ...pipes,
       ...parallelPart(given, 'returnParallel', around),
     ],
@@ -201,6 +206,17 @@ function oneBranch(all: (given: Given) => readonly number[] | null) {
   };
 }
 
+/** Asked at a speed too slow to lift any water, the core names the speed that would. */
+function leastRatio(given: Given): number {
+  const point = operatingPoint(pump(given), circuit(given), 1e-3);
+  return point.kind === 'noFlow' ? point.leastRatio : 0;
+}
+
+/** Head of the pump alone at a flow, in SI. */
+function headOfPump(given: Given): number {
+  return pumpHead(pump(given), given.number('flow'), ratio(given));
+}
+
 function beyondLastPoint(given: Given): boolean {
   if (given.text('pumpLaw') === 'polynomial')
     throw new NotUnderstood('the curve has no last point');
@@ -213,11 +229,17 @@ export const operatingFamily: Family = {
   quantity: /pump and circuit|operating point|duty point/i,
   rules: [
     {
+      what: 'head of the pump alone',
+      needs: ['pumpLaw', 'points|pumpHead', 'flow'],
+      takes: ['units', 'speedRatio', 'speed', 'referenceSpeed'],
+      gives: { head: headOfPump },
+    },
+    {
       what: 'operating point',
       needs: [
         'pumpLaw',
         'points|pumpHead',
-        'k|series|parallel|suctionParallel|returnParallel|equipment|equipmentK',
+        'k|series|parallel|suctionParallel|returnParallel|equipment|equipmentK|systemHead',
       ],
       takes: [
         ...['units', 'speedRatio', 'speed', 'referenceSpeed', 'staticHead', 'caseStaticHead'],
@@ -227,6 +249,7 @@ export const operatingFamily: Family = {
           'equipmentK',
           'series',
           'roughness',
+          'systemHead',
           ...parallels,
           ...viscosityInputs,
         ],
@@ -241,6 +264,14 @@ export const operatingFamily: Family = {
           return point.kind === 'flowing' ? point.head : null;
         },
         beyondLastPoint,
+        leastRatio: (given) => leastRatio(given),
+        leastSpeed: (given) => leastRatio(given) * given.number('referenceSpeed'),
+        hydraulicPower: (given) => {
+          const point = solved(given);
+          return point.kind === 'flowing'
+            ? hydraulicPower(densityOf(given), point.flow, point.head)
+            : null;
+        },
         branchFlow: oneBranch(flowsOfBranches),
         branchFlows: flowsOfBranches,
         branchShare: oneBranch(sharesOfBranches),

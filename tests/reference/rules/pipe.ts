@@ -1,3 +1,4 @@
+import { minorLoss } from '#core/fittings.ts';
 import { olderWall } from '#core/olderEditions.ts';
 import {
   flowArea,
@@ -5,6 +6,7 @@ import {
   flowAtVelocity,
   meanVelocity,
   type PipeSize,
+  pipeSizes,
   reynoldsNumber,
 } from '#core/pipe.ts';
 import { greatestFiltrationFlow, publishedVelocityLimits } from '#core/publishedLimits.ts';
@@ -15,6 +17,7 @@ import {
   boreNeed,
   boreOf,
   pipeSizeOf,
+  seriesOf,
   sizeInputs,
   viscosityInputs,
   viscosityOf,
@@ -51,21 +54,43 @@ function flow(given: Given): number {
   return flowAtReynolds(given.number('reynolds'), bore, viscosityOf(given));
 }
 
+/** Nominal size of the smallest pipe of a series that carries a flow below a velocity. */
+function smallestSize(given: Given): number {
+  const series = given.has('schedule')
+    ? `sch${given.text('schedule')}`
+    : seriesOf(given.text('pn'));
+  const wide = pipeSizes
+    .filter((each) => each.series === series)
+    .filter(({ bore }) => meanVelocity(given.number('flow'), bore) <= given.number('velocity'))
+    .toSorted((one, other) => one.bore - other.bore);
+  const [least] = wide;
+  if (least === undefined) throw new NotUnderstood('no size of the series is wide enough');
+  const { nominalInches, nominalMillimetres = 0 } = least;
+  return nominalInches === undefined ? nominalMillimetres / 1000 : nominalInches * 0.0254;
+}
+
 const sectionOf = (text: string): string => text.replace(/\s+/g, '');
+
+/** A title with or without its year. */
+const isTitle = (full: string, short: string): boolean =>
+  full === short || full.replace(/ \d{4}$/, '') === short;
 
 function publishedLimit(given: Given): number {
   const document = given.text('document');
-  const line = given.text('line');
+  const line = given.text('line').replace(/ (line|side|pipe|piping)$/, '');
   const section = given.has('section') ? sectionOf(given.text('section')) : undefined;
   const found = publishedVelocityLimits.find(
     (limit) =>
-      limit.document.toLowerCase() === document &&
+      isTitle(limit.document.toLowerCase(), document) &&
       limit.line === line &&
       (section === undefined || sectionOf(limit.section.toLowerCase()) === section),
   );
   if (found === undefined) throw new NotUnderstood('the document or its line is not in the table');
   return found.velocity;
 }
+
+const boreInWall = (given: Given): number =>
+  given.number('outsideDiameter') - 2 * given.number('wall');
 
 export const pipeDimensionsFamily: Family = {
   name: 'pipe dimensions',
@@ -81,7 +106,14 @@ export const pipeDimensionsFamily: Family = {
         bore: boreOfSize,
         area: (given) => flowArea(boreOfSize(given)),
         contents: (given) => flowArea(boreOfSize(given)),
+        sdr: (given) => size(given).outsideDiameter / wall(given),
       },
+    },
+    {
+      what: 'water in a length of pipe',
+      needs: [boreNeed, 'length'],
+      takes: [...boreInputs],
+      gives: { volume: (given) => flowArea(boreOf(given)) * given.number('length') },
     },
     {
       what: 'area of a bore',
@@ -94,7 +126,12 @@ export const pipeDimensionsFamily: Family = {
     {
       what: 'bore from outside diameter and wall',
       needs: ['outsideDiameter', 'wall'],
-      gives: { bore: (given) => given.number('outsideDiameter') - 2 * given.number('wall') },
+      gives: {
+        bore: boreInWall,
+        area: (given) => flowArea(boreInWall(given)),
+        contents: (given) => flowArea(boreInWall(given)),
+        sdr: (given) => given.number('outsideDiameter') / given.number('wall'),
+      },
     },
   ],
 };
@@ -139,6 +176,32 @@ export const velocityFamily: Family = {
         flow,
         velocity: (given) => meanVelocity(flow(given), boreOf(given)),
       },
+    },
+    {
+      what: 'velocity head',
+      needs: ['velocity'],
+      gives: { velocityHead: (given) => minorLoss(1, given.number('velocity')) },
+    },
+    {
+      what: 'velocity head of a flow',
+      needs: ['flow', boreNeed],
+      takes: [...boreInputs],
+      gives: {
+        velocityHead: (given) => minorLoss(1, meanVelocity(given.number('flow'), boreOf(given))),
+      },
+    },
+    {
+      what: 'time through a pipe',
+      needs: ['flow', boreNeed, 'length'],
+      takes: [...boreInputs],
+      gives: {
+        time: (given) => given.number('length') / meanVelocity(given.number('flow'), boreOf(given)),
+      },
+    },
+    {
+      what: 'smallest size under a velocity',
+      needs: ['flow', 'velocity', 'schedule|pn'],
+      gives: { nominal: smallestSize, outsideDiameter: smallestSize },
     },
     {
       what: 'published velocity limit',

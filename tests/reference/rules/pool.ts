@@ -1,6 +1,7 @@
 import type { Outline } from '#core/poolOutline.ts';
 import {
   type Depth,
+  meanDepth,
   outlineArea,
   type PoolShape,
   poolVolume,
@@ -35,6 +36,10 @@ function stations(given: Given) {
 function depthOf(given: Given): Depth {
   if (given.has('stations')) return { kind: 'stations', stations: stations(given) };
   if (given.has('depth')) return { kind: 'uniform', depth: given.number('depth') };
+  if (given.has('shallowDepth')) {
+    const [first, second] = [given.number('shallowDepth'), given.number('deepDepth')];
+    return { kind: 'sloped', first, second };
+  }
   return { kind: 'sloped', first: given.number('depth#1'), second: given.number('depth#2') };
 }
 
@@ -49,6 +54,10 @@ function outlineOf(given: Given): Outline {
     case 'ellipse':
     case 'stadium':
       return { kind: shape, length: lengthOf(given), width: given.number('width') };
+    case 'square': {
+      const side = given.maybe('side') ?? given.maybe('width') ?? lengthOf(given);
+      return { kind: 'rectangle', length: side, width: side };
+    }
     case 'oval':
       return { kind: 'ellipse', length: lengthOf(given), width: given.number('width') };
     case 'circle':
@@ -71,6 +80,15 @@ function outlineOf(given: Given): Outline {
 
 function shapeOf(given: Given): PoolShape {
   return { outline: outlineOf(given), depth: depthOf(given) };
+}
+
+const outlineInputs = ['length', 'width', 'diameter', 'radius', 'vertices', 'side'];
+
+function volumeOfParts(given: Given): number {
+  const fields = ['name', 'shape', 'depth', 'depth#1', 'depth#2', ...outlineInputs];
+  return given
+    .list('parts')
+    .reduce<number>((sum, each) => sum + poolVolume(shapeOf(given.inside(each, fields))), 0);
 }
 
 const isShape = (pattern: RegExp) => (given: Given) => pattern.test(given.text('shape'));
@@ -106,18 +124,31 @@ export const poolFamily: Family = {
     },
     {
       what: 'volume of a shape',
-      needs: ['shape', 'depth|depth#1|stations'],
-      takes: ['depth#2', 'length', 'width', 'diameter', 'radius', 'vertices'],
+      needs: ['shape', 'depth|depth#1|stations|shallowDepth'],
+      takes: ['depth#2', 'deepDepth', ...outlineInputs],
       gives: {
         volume: (given) => poolVolume(shapeOf(given)),
+        depth: (given) => meanDepth(shapeOf(given)),
         area: (given) => outlineArea(outlineOf(given)),
       },
     },
     {
+      what: 'several shapes together',
+      needs: ['parts'],
+      gives: { volume: volumeOfParts },
+    },
+    {
+      what: 'volume of an area',
+      needs: ['area', 'depth'],
+      gives: { volume: (given) => given.number('area') * given.number('depth') },
+    },
+    {
       what: 'area of a shape',
       needs: ['shape'],
-      takes: ['length', 'width', 'diameter', 'radius', 'vertices'],
-      gives: { area: (given) => outlineArea(outlineOf(given)) },
+      takes: outlineInputs,
+      gives: {
+        area: (given) => outlineArea(outlineOf(given)),
+      },
     },
   ],
 };

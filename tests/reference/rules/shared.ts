@@ -53,13 +53,16 @@ export function viscosityOf(given: Given): number {
 
 export const sizeInputs = ['nominal', 'schedule', 'outsideDiameter', 'pn'] as const;
 
+/** "PN10", "10" and 10 are one pressure class. */
+export const seriesOf = (pn: string): string => `pn${pn.replace(/^pn ?/, '')}`;
+
 /** The size of pipe the case names, if it names one. */
 export function pipeSizeOf(given: Given): PipeSize | undefined {
   const inches = given.maybe('nominal') ?? given.maybe('outsideDiameter');
   if (inches === undefined || !(given.has('schedule') || given.has('pn'))) return undefined;
   const series = given.has('schedule')
     ? `sch${given.text('schedule')}`
-    : `pn${given.text('pn').replace(/^pn ?/, '')}`;
+    : seriesOf(given.text('pn'));
   const found = pipeSizes.find((size) => {
     const nominal =
       size.nominalInches === undefined

@@ -1,3 +1,4 @@
+import { pressureHead } from '#core/gauges.ts';
 import {
   atmosphericPressure,
   geopotentialAltitude,
@@ -8,10 +9,16 @@ import {
 import { meanVelocity } from '#core/pipe.ts';
 import { vapourPressure } from '#core/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
-import type { Family } from '../rule.ts';
+import type { Family, Rule } from '../rule.ts';
 import { boreInputs, boreOf, densityOf } from './shared.ts';
 
-const placeInputs = ['geopotentialAltitude', 'geometricAltitude', 'altitude', 'atmosphere'];
+const placeInputs = [
+  'geopotentialAltitude',
+  'geometricAltitude',
+  'altitude',
+  'atmosphere',
+  'pressure',
+];
 const place = placeInputs.join('|');
 const waterInputs = ['temperature', 'density', 'vapourPressure'];
 
@@ -19,6 +26,7 @@ function atmosphere(given: Given): number {
   const stated = placeInputs.filter((id) => given.has(id));
   if (stated.length !== 1) throw new NotUnderstood('the place is stated in more than one way');
   if (given.has('atmosphere')) return given.number('atmosphere');
+  if (given.has('pressure')) return given.number('pressure');
   if (given.has('geometricAltitude')) {
     return atmosphericPressure(geopotentialAltitude(given.number('geometricAltitude')));
   }
@@ -34,7 +42,7 @@ function available(given: Given): number {
   return npshAvailable({
     atmosphere: atmosphere(given),
     water: suctionWater(given),
-    surfaceAbovePump: given.maybe('suctionHead') ?? 0,
+    surfaceAbovePump: (given.maybe('suctionHead') ?? 0) - (given.maybe('suctionLift') ?? 0),
     suctionLoss: given.maybe('suctionLoss') ?? 0,
   });
 }
@@ -54,6 +62,13 @@ function fromVacuum(given: Given): number {
 const margin = (npsh: (given: Given) => number) => (given: Given) =>
   npshMargin(npsh(given), given.number('npshRequired'));
 
+const answersFor = (npsh: (given: Given) => number): Rule['gives'] => ({
+  npshAvailable: npsh,
+  npshMargin: margin(npsh),
+  npshRatio: (given) => npsh(given) / given.number('npshRequired'),
+  sufficient: (given) => margin(npsh)(given) >= 0,
+});
+
 export const suctionFamily: Family = {
   name: 'suction',
   quantity: /atmospher|suction head|npsh/i,
@@ -61,19 +76,29 @@ export const suctionFamily: Family = {
     {
       what: 'standard atmosphere',
       needs: ['geopotentialAltitude|geometricAltitude|altitude'],
-      gives: { pressure: atmosphere, atmosphere },
+      gives: {
+        pressure: atmosphere,
+        atmosphere,
+        geopotentialAltitude: (given) => geopotentialAltitude(given.number('geometricAltitude')),
+      },
+    },
+    {
+      what: 'head of the atmosphere',
+      needs: ['geopotentialAltitude|geometricAltitude|altitude', 'temperature|density'],
+      takes: ['temperature', 'density'],
+      gives: { head: (given) => pressureHead(atmosphere(given), densityOf(given)) },
     },
     {
       what: 'NPSH available',
       needs: [place, 'temperature|vapourPressure'],
-      takes: [...waterInputs, 'suctionHead', 'suctionLoss', 'npshRequired'],
-      gives: { npshAvailable: available, npshMargin: margin(available) },
+      takes: [...waterInputs, 'suctionHead', 'suctionLift', 'suctionLoss', 'npshRequired'],
+      gives: answersFor(available),
     },
     {
       what: 'NPSH available from a vacuum gauge',
       needs: [place, 'temperature|vapourPressure', 'vacuum'],
       takes: [...waterInputs, ...boreInputs, 'flow', 'velocity', 'gaugeHeight', 'npshRequired'],
-      gives: { npshAvailable: fromVacuum, npshMargin: margin(fromVacuum) },
+      gives: answersFor(fromVacuum),
     },
   ],
 };

@@ -1,3 +1,4 @@
+import { pressureHead } from '#core/gauges.ts';
 import {
   liquidDensity,
   liquidSpecificHeat,
@@ -19,6 +20,10 @@ function property(key: keyof Water, beyond: (celsius: number) => number) {
   };
 }
 
+/** The core's water is that of an open pool, at 0.1 MPa. */
+const isOpenWater = (given: Given): boolean =>
+  !given.has('pressure') || Math.abs(given.number('pressure') - 1e5) < 2e3;
+
 export const waterFamily: Family = {
   name: 'water',
   quantity: /density|viscosity|vapou?r pressure|water propert/i,
@@ -26,6 +31,8 @@ export const waterFamily: Family = {
     {
       what: 'properties of water at a temperature',
       needs: ['temperature'],
+      takes: ['pressure'],
+      when: isOpenWater,
       gives: {
         density: property('density', liquidDensity),
         dynamicViscosity: property('dynamicViscosity', liquidViscosity),
@@ -35,6 +42,9 @@ export const waterFamily: Family = {
         ),
         specificHeat: property('specificHeat', liquidSpecificHeat),
         vapourPressure: (given) => vapourPressure(temperature(given)),
+        vapourHead: (given) =>
+          pressureHead(vapourPressure(temperature(given)), liquidDensity(temperature(given))),
+        specificGravity: (given) => liquidDensity(temperature(given)) / 1000,
       },
     },
   ],

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { craneMultipliers } from '#core/fittings.ts';
+import { bendMultiplier, handbookValves, mitreMultiplier } from '#core/handbookFittings.ts';
+
+// Crane TP-410, page A-29: rows from memory, but for radii of 1.5 and 3 bores.
+describe('rows of the handbook beyond the fittings of a pad', () => {
+  it.each([
+    [1, 20],
+    [1.5, 14],
+    [4, 14],
+    [20, 50],
+  ])('a bend of radius %d has n = %d', (radius, n) => expect(bendMultiplier(radius)).toBe(n));
+
+  it('agrees with the bends of the pad', () => {
+    expect(bendMultiplier(1.5)).toBe(craneMultipliers.elbow90Long);
+    expect(bendMultiplier(3)).toBe(craneMultipliers.bend90Wide);
+  });
+
+  it('a mitre loses more the sharper it turns, and at a right angle more than an elbow', () => {
+    const angles = [15, 30, 45, 60, 75, 90];
+    const all = angles.map(mitreMultiplier);
+    expect(all).toEqual(all.toSorted((one, other) => one - other));
+    expect(mitreMultiplier(90)).toBe(2 * craneMultipliers.elbow90);
+  });
+
+  it('a disc that lifts loses more than one that swings', () => {
+    expect(handbookValves.footValvePoppet).toBeGreaterThan(handbookValves.footValveHinged);
+    expect(handbookValves.liftCheckValve).toBeGreaterThan(craneMultipliers.swingCheckValve);
+  });
+
+  it.each([() => bendMultiplier(5), () => bendMultiplier(0), () => mitreMultiplier(50)])(
+    'what is not printed is not guessed',
+    (row) => expect(row).toThrow(/one of|between|1 to 20/),
+  );
+});
