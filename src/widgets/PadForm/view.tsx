@@ -1,6 +1,9 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
+import { padModel } from '#pad/assemble.ts';
+import { ownerPad } from '#pad/demoOwner.ts';
 import type { FieldRules } from '#pad/fieldRule.ts';
+import { prepare } from '#pad/firstFit.ts';
 import { padStore } from '#pad/padStore.ts';
 import type { PadStore } from '#pad/store.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
@@ -9,6 +12,8 @@ import { NoticeBar, Start, type StartChoice } from './Start.tsx';
 import { Step } from './Step.tsx';
 import { type StepTexts, stepElement, steps } from './steps.ts';
 import { Tools } from './Tools.tsx';
+
+if (!import.meta.env.SSR) await prepare([() => padModel(ownerPad)]);
 
 interface PadFormProps extends StepTexts {
   readonly starts: readonly StartChoice[];
