@@ -54,13 +54,13 @@ const daysStated = (given: Given): number =>
 
 function timeBySpeed(minutes: number) {
   return ofDay(({ blocks }, given) => {
-    const rows = speedsOf(given).map(
-      ({ name, ratio }) => [name, minutesAt(blocks, ratio)] as const,
-    );
+    const rows = speedsOf(given).map(({ name, ratio }): readonly [string, number] => [
+      name,
+      minutesAt(blocks, ratio),
+    ]);
     const off = day - rows.reduce((sum, [, each]) => sum + each, 0);
-    return Object.fromEntries(
-      [...rows, [restOfDay, off]].map(([name, all]) => [name, all / minutes]),
-    );
+    const all: readonly (readonly [string, number])[] = [...rows, [restOfDay, off]];
+    return Object.fromEntries(all.map(([name, each]) => [name, each / minutes]));
   });
 }
 
