@@ -40,7 +40,7 @@ const groups = [
   },
   {
     name: 'pad',
-    test: /src\/(pad\/(assemble|padStore)|widgets\/kit\/(padMachine|Later|Door))\.tsx?/,
+    test: /src\/(pad\/(assemble|padStore|firstFit|someDay)|widgets\/kit\/(padMachine|Later|Door))\.tsx?/,
   },
   {
     name: 'form',
