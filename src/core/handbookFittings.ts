@@ -31,10 +31,25 @@ const mitres: readonly (readonly [number, number])[] = [
   [90, 60],
 ];
 
+// Crane TP-410 page A-29: radius of an inlet's edge over the bore [-], its K [-]; from memory. A
+// larger radius than the last counts as the last.
+const inlets: readonly (readonly [number, number])[] = [
+  [0, 0.5],
+  [0.02, 0.28],
+  [0.04, 0.24],
+  [0.06, 0.15],
+  [0.1, 0.09],
+  [0.15, 0.04],
+];
+
 /** Valves with a multiplier of their own (Crane TP-410, pages; from memory) [-]. */
 export const handbookValves = {
   /** Fully open, straight through. */
   plugValve: 18,
+  /** Butterfly, centric, 10 to 14 in; the pad's is 2 to 8 in. */
+  largeButterflyValve: 35,
+  /** Butterfly, centric, 16 to 24 in. */
+  widestButterflyValve: 25,
   /** Globe pattern, disc lifts square to the seat. */
   liftCheckValve: 600,
   /** Angle pattern of the same. */
@@ -80,4 +95,20 @@ export function bendMultiplier(radiusOverBore: number): number {
  */
 export function mitreMultiplier(angle: number): number {
   return rowOf(mitres, requireBetween('angle', angle, 0, 90, 'deg'), 'angle');
+}
+
+/**
+ * Coefficient of a flush inlet whose edge is rounded.
+ *
+ * Law: the printed table, on the velocity in the pipe.
+ * @param radiusOverBore Radius of the edge over the bore [-], one of 0, 0.02, 0.04, 0.06, 0.1, 0.15, or more.
+ * @returns Coefficient K [-].
+ * @throws CoreError when the radius is below 0.15 and not in the table.
+ * Accuracy: as printed.
+ * Source: Crane TP-410, page A-29, from memory (year not seen).
+ * @example roundedInletK(0.06) // 0.1500
+ */
+export function roundedInletK(radiusOverBore: number): number {
+  const radius = requireBetween('radiusOverBore', radiusOverBore, 0, 1, '-');
+  return rowOf(inlets, Math.min(radius, 0.15), 'radius');
 }

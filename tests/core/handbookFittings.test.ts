@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { craneMultipliers } from '#core/fittings.ts';
-import { bendMultiplier, handbookValves, mitreMultiplier } from '#core/handbookFittings.ts';
+import { craneMultipliers, endCoefficients } from '#core/fittings.ts';
+import {
+  bendMultiplier,
+  handbookValves,
+  mitreMultiplier,
+  roundedInletK,
+} from '#core/handbookFittings.ts';
 
 // Crane TP-410, page A-29: rows from memory, but for radii of 1.5 and 3 bores.
 describe('rows of the handbook beyond the fittings of a pad', () => {
@@ -21,6 +26,13 @@ describe('rows of the handbook beyond the fittings of a pad', () => {
     const all = angles.map(mitreMultiplier);
     expect(all).toEqual(all.toSorted((one, other) => one - other));
     expect(mitreMultiplier(90)).toBe(2 * craneMultipliers.elbow90);
+  });
+
+  it('a rounder inlet loses less, and a sharp one what the pad counts', () => {
+    const all = [0, 0.02, 0.04, 0.06, 0.1, 0.15].map(roundedInletK);
+    expect(all).toEqual(all.toSorted((one, other) => other - one));
+    expect(all[0]).toBe(endCoefficients.squareInlet);
+    expect(roundedInletK(0.4)).toBe(0.04);
   });
 
   it('a disc that lifts loses more than one that swings', () => {

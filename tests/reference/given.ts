@@ -33,7 +33,11 @@ export class Given {
 
   constructor(inputs: JsonObject, expected: readonly Key[] = [], what = '') {
     const entries = entriesOf(inputs);
-    this.#entries = new Map(entries.map((entry) => [entry.key.id, entry]));
+    // Days beside hours are how often, not how long.
+    const isBoth = entries.filter(({ key }) => key.id === 'time').length > 1;
+    this.#entries = new Map(
+      entries.map((entry) => [isBoth && entry.key.raw === 'days' ? 'days' : entry.key.id, entry]),
+    );
     if (this.#entries.size < entries.length) {
       throw new NotUnderstood('two inputs mean the same thing');
     }

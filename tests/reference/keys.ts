@@ -84,6 +84,9 @@ function unitFor(name: string, unit: KeyUnit): KeyUnit {
 
 /** Takes a key apart; undefined when some part of it is not known. */
 export function parseKey(raw: string): Key | undefined {
+  // By the day is how all cases count: "hours_per_day" are hours.
+  const daily = raw.replace(/_(per|a)_day$/, '');
+  if (daily !== raw) return keyOf(raw) ?? withRaw(raw, keyOf(daily));
   const [unit = '', ...name] = raw.split('_');
   // "hours_needed" for "needed_hours".
   return keyOf(raw) ?? withRaw(raw, unitFrom(unit) && keyOf([...name, unit].join('_')));

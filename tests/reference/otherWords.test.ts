@@ -56,6 +56,19 @@ describe('names and units in other words', () => {
   });
 });
 
+describe('hours and days', () => {
+  it('hours a day on so many days', () => {
+    const price = { power_w: 500, price_per_kwh: 0.2 };
+    const expected = { energy_kwh: 120, cost: 24 };
+    for (const time of [{ hours: 8 }, { hours_per_day: 8 }])
+      expect(check('electricity', { ...price, ...time, days: 30 }, expected)).toBe('passed');
+  });
+
+  it('days alone are a time', () => {
+    expect(check('electricity', { power_w: 500, days: 2 }, { energy_kwh: 24 })).toBe('passed');
+  });
+});
+
 describe('rules asked the other way round', () => {
   it('finds the one root there is', () => {
     expect(rootOf((x) => x ** 3 - 8)).toBeCloseTo(2, 12);
@@ -112,15 +125,19 @@ describe('what looks alike', () => {
     ['45 deg mitre bend', 0.3],
     ['45 deg elbow', 0.32],
     ['foot valve with strainer, hinged disc', 1.5],
+    ['plug valve, straightway', 0.36],
+    ['three-way plug valve, straight', 0.6],
+    ['rounded inlet r/d = 0.06', 0.15],
   ])('%s', (fitting, k) => {
     expect(check('fittings', { fitting, ...turbulent }, { k })).toBe('passed');
   });
 
-  it('a rounding or an angle valve of another shape is not the usual one', () => {
-    expect(check('fittings', { fitting: 'slightly rounded inlet' }, { k: 0.2 })).toContain(
-      'skipped',
-    );
-  });
+  it.each(['slightly rounded inlet', 'angle valve, 55 f_T pattern', '50 deg mitre bend'])(
+    '%s is not taken for another one',
+    (fitting) => {
+      expect(check('fittings', { fitting, ...turbulent }, { k: 1 })).not.toMatch(/^got|^passed/);
+    },
+  );
 
   it('K of a change of bore on the velocity the case names', () => {
     // Borda and Carnot: (1 - 1/4)² on the smaller bore of 1 in 2, times 2⁴ on the larger.

@@ -142,8 +142,7 @@ function backwards(rules: readonly Rule[], { inputs, what }: Asked, key: Key): V
       const shown = fromCanonical(guess, key.unit);
       const given = new Given({ ...rest, [key.raw]: shown }, [traded], what);
       const [value] = direct(rules, given, [traded]);
-      if (typeof value !== 'number') throw new NotUnderstood('the rule gives no number');
-      return value - toCanonical(target, traded.unit);
+      return typeof value !== 'number' ? Number.NaN : value - toCanonical(target, traded.unit);
     };
     const found = rootOf(at);
     if (found !== undefined) return found;

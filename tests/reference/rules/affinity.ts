@@ -30,6 +30,9 @@ type Law = (value: number, from: number, to: number) => number;
 function scaled(name: string, law: Law) {
   return (given: Given, key: Key): number => {
     const known = [1, 2, 3, 4, 5, 6].find((index) => given.has(`${name}#${index}`));
+    // Without an index it is what the pump does at full speed.
+    if (known === undefined && given.has(name) && key.index !== undefined)
+      return law(given.number(name), 1, given.number('speedRatio'));
     if (known === undefined) throw new NotUnderstood(`no ${name} at a stated speed is given`);
     const { from, to } = speedsFor(given, key.index, known);
     return law(given.number(`${name}#${known}`), from, to);
@@ -105,6 +108,7 @@ export const affinityFamily: Family = {
       needs: ['speed#1|speedRatio#1', 'speed#2|speedRatio#2', 'flow#1|head#1|power#1'],
     },
     { ...scaledRule, needs: ['speedRatio|speedRatio#2', 'flow#1|head#1|power#1'] },
+    { ...scaledRule, needs: ['speedRatio', 'flow|head|power'] },
     {
       what: 'ratios of two speeds',
       needs: ['speed#1|speedRatio#1', 'speed#2|speedRatio#2'],

@@ -66,6 +66,15 @@ function steadyEnergy(given: Given): number {
 /** The core counts one phase; a case of three is not for it. */
 const isSinglePhase = (given: Given): boolean => !/three.?phase|3.?phase|sqrt ?3/i.test(given.what);
 
+const energyOfDays = (given: Given): number =>
+  steadyEnergy(given) * Math.round((given.maybe('days') ?? day) / day);
+
+const behindEfficiency = (given: Given): number =>
+  shaftPower(
+    given.number('hydraulicPower'),
+    given.maybe('efficiency') ?? given.number('pumpEfficiency'),
+  );
+
 function pricedFor(given: Given, count: number): number {
   return priceDays(tariff(given), someDay, count, spans(given)).cost;
 }
@@ -139,6 +148,11 @@ export const electricityFamily: Family = {
       },
     },
     {
+      what: 'power behind an efficiency',
+      needs: ['hydraulicPower', 'efficiency|pumpEfficiency'],
+      gives: { shaftPower: behindEfficiency, power: behindEfficiency },
+    },
+    {
       what: 'wire to water',
       needs: ['flow', 'head', 'density|temperature', 'power'],
       takes: densityInputs,
@@ -167,10 +181,10 @@ export const electricityFamily: Family = {
     {
       what: 'energy of a steady power',
       needs: ['power', 'time'],
-      takes: ['price'],
+      takes: ['price', 'days'],
       gives: {
-        energy: steadyEnergy,
-        cost: (given) => costOf(steadyEnergy(given), given),
+        energy: energyOfDays,
+        cost: (given) => costOf(energyOfDays(given), given),
       },
     },
     {
@@ -234,6 +248,8 @@ export const electricityFamily: Family = {
       takes: ['price'],
       gives: {
         energyPerVolume: (given) => energyPerVolume(given.number('power'), given.number('flow')),
+        volumePerEnergy: (given) =>
+          1 / energyPerVolume(given.number('power'), given.number('flow')),
         costPerVolume: (given) =>
           costOf(energyPerVolume(given.number('power'), given.number('flow')), given),
       },

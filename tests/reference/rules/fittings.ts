@@ -9,7 +9,12 @@ import {
   suddenContraction,
   suddenEnlargement,
 } from '#core/fittings.ts';
-import { bendMultiplier, handbookValves, mitreMultiplier } from '#core/handbookFittings.ts';
+import {
+  bendMultiplier,
+  handbookValves,
+  mitreMultiplier,
+  roundedInletK,
+} from '#core/handbookFittings.ts';
 import { olderTurbulentFriction } from '#core/olderEditions.ts';
 import { meanVelocity, type PipeSize, pipeSizes } from '#core/pipe.ts';
 import { type Given, NotUnderstood } from '../given.ts';
@@ -65,11 +70,13 @@ function otherMultiplier(text: string): number | undefined {
 }
 
 const valveWords: readonly (readonly [RegExp, number])[] = [
+  [/butterfly valve.*\b1[0-4]\b/, handbookValves.largeButterflyValve],
+  [/butterfly valve.*\b(1[6-9]|2[0-4])\b/, handbookValves.widestButterflyValve],
   [/foot valve.*poppet/, handbookValves.footValvePoppet],
   [/foot valve.*hinged/, handbookValves.footValveHinged],
   [/lift check.*angle/, handbookValves.liftCheckValveAngle],
   [/lift check/, handbookValves.liftCheckValve],
-  [/plug (valve|cock)(?!.*(three|3).?way)/, handbookValves.plugValve],
+  [/^(?!.*(three|3).?way).*plug (valve|cock)/, handbookValves.plugValve],
 ];
 
 /** Equal fittings in a row add up. */
@@ -80,6 +87,8 @@ function fittingCoefficient(given: Given): number {
 }
 
 function oneFitting(given: Given): number {
+  const [, edge] = /(?:inlet|entrance).*r\/d *= *(\d*\.?\d+)/.exec(given.text('fitting')) ?? [];
+  if (edge !== undefined) return roundedInletK(Number(edge));
   const other = otherMultiplier(given.text('fitting'));
   if (other !== undefined) return other * turbulentFrictionFor(given);
   const kind = kindOf(given);

@@ -1,6 +1,7 @@
 import { type Branch, branchFlows, type Circuit, type CircuitPart } from '#core/circuit.ts';
 import { smoothPlasticRoughness } from '#core/friction.ts';
 import { type OperatingPoint, operatingPoint } from '#core/operatingPoint.ts';
+import { meanVelocity } from '#core/pipe.ts';
 import { hydraulicPower } from '#core/power.ts';
 import { type PumpCurve, pumpFromPoints, pumpFromThreePoints, pumpHead } from '#core/pump.ts';
 import { type Water, water } from '#core/water.ts';
@@ -86,8 +87,10 @@ function seriesParts(given: Given, list: readonly Value[], id: string, around: S
   );
 }
 
+const branchFields = [...pipeFields, 'series', 'equipment', 'staticHead'];
+
 function branch(given: Given, value: Value, id: string, around: Surroundings): Branch {
-  const inner = given.inside(value, [...pipeFields, 'series', 'equipment', 'staticHead']);
+  const inner = given.inside(value, branchFields);
   const own = inner.has('bore') || inner.has('nominal') ? pipeParts(inner, id, around) : [];
   const series = inner.has('series') ? seriesParts(inner, inner.list('series'), id, around) : [];
   const equipment = inner.has('equipment')
@@ -130,7 +133,7 @@ function equipmentParts(
 
 /** Water of the stated viscosity; where no pipe is described its properties bear on nothing. */
 function waterOf(given: Given): Water {
-  if (!viscosityInputs.some((id) => given.has(id))) {
+  if (!viscosityInputs.some((id) => id !== 'density' && given.has(id))) {
     if (given.has('series') || parallels.some((id) => given.has(id))) {
       throw new NotUnderstood('neither viscosity nor temperature is given');
     }
@@ -195,6 +198,18 @@ function sharesOfBranches(given: Given): readonly number[] | null {
   return flows?.map((flow) => flow / total) ?? null;
 }
 
+/** Each branch counted in its own bore; one of several bores has no one velocity. */
+function velocitiesOfBranches(given: Given): readonly number[] | null {
+  const flows = flowsOfBranches(given);
+  const id = parallels.find((each) => given.has(each)) ?? 'parallel';
+  const bores = given.list(id).map((each) => {
+    const inner = given.inside(each, branchFields);
+    if (inner.has('series')) throw new NotUnderstood('a branch of several bores');
+    return boreOf(inner);
+  });
+  return flows?.map((flow, place) => meanVelocity(flow, bores[place] ?? 0)) ?? null;
+}
+
 function oneBranch(all: (given: Given) => readonly number[] | null) {
   return (given: Given, { index }: Key): number | null => {
     if (index === undefined) throw new NotUnderstood('which branch is meant is not stated');
@@ -205,6 +220,10 @@ function oneBranch(all: (given: Given) => readonly number[] | null) {
     return value;
   };
 }
+
+/** Where no pipe is described the density stands beside no viscosity. */
+const densityFor = (given: Given): number =>
+  given.has('density') ? given.number('density') : densityOf(given);
 
 /** Asked at a speed too slow to lift any water, the core names the speed that would. */
 function leastRatio(given: Given): number {
@@ -269,10 +288,11 @@ export const operatingFamily: Family = {
         hydraulicPower: (given) => {
           const point = solved(given);
           return point.kind === 'flowing'
-            ? hydraulicPower(densityOf(given), point.flow, point.head)
+            ? hydraulicPower(densityFor(given), point.flow, point.head)
             : null;
         },
         branchFlow: oneBranch(flowsOfBranches),
+        branchVelocity: oneBranch(velocitiesOfBranches),
         branchFlows: flowsOfBranches,
         branchShare: oneBranch(sharesOfBranches),
         branchShares: sharesOfBranches,

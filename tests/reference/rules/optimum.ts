@@ -173,13 +173,16 @@ const volumeBinds = (given: Given): boolean => cheaperWith(given, () => ({ least
 
 /** What makes the day dearer: it costs less without it. */
 function binding(given: Given): Value {
+  return [...(volumeBinds(given) ? ['volume'] : []), ...bindingNeeds(given)];
+}
+
+function bindingNeeds(given: Given): readonly string[] {
   const { needs } = inputsOf(given);
-  const names = needs.flatMap(({ id, name }) =>
+  return needs.flatMap(({ id, name }) =>
     cheaperWith(given, (inputs) => ({ needs: inputs.needs.filter((need) => need.id !== id) }))
       ? [name]
       : [],
   );
-  return [...(volumeBinds(given) ? ['volume'] : []), ...names];
 }
 
 export const optimumFamily: Family = {
@@ -215,6 +218,7 @@ export const optimumFamily: Family = {
         costWithoutNeed,
         costOfNeed: (given, key) => less(costOf(given), costWithoutNeed(given, key)),
         volumeBinds,
+        bindingNeed: (given) => bindingNeeds(given)[0] ?? null,
         binding,
       },
     },

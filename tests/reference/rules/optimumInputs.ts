@@ -91,7 +91,7 @@ function flag(given: Given, id: string): boolean {
 }
 
 const needFields = [
-  ...['name', 'leastFlow', 'greatestFlow', 'leastTime', 'shortestRun', 'oneRun'],
+  ...['name', 'flow', 'leastFlow', 'greatestFlow', 'leastTime', 'shortestRun', 'oneRun'],
   ...windowInputs,
 ];
 
@@ -102,7 +102,7 @@ function needOf(given: Given, value: Value, place: number): NamedNeed {
   return {
     id: `need ${place + 1}`,
     name: inner.has('name') ? inner.text('name') : `need ${place + 1}`,
-    leastFlow: inner.number('leastFlow'),
+    leastFlow: inner.maybe('leastFlow') ?? inner.number('flow'),
     ...(greatestFlow === undefined ? {} : { greatestFlow }),
     minutes,
     windows: windowsOf(inner),
