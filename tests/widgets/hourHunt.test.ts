@@ -9,6 +9,7 @@ import { huntPlace } from '#widgets/HourHunt/example.ts';
 import { createModel, type HuntPlace, workHours } from '#widgets/HourHunt/model.ts';
 import { placeOf, takePad } from '#widgets/HourHunt/own.ts';
 import { hourSpoken, needLines, priceSteps, sentence, table } from '#widgets/HourHunt/text.ts';
+import { flatAt } from './oddPads.ts';
 
 const plain = (text: string) => text.replace(/\u00a0/g, ' ');
 const gallon = 231 * 0.0254 ** 3; // exact, NIST SP 811
@@ -191,6 +192,15 @@ describe('on the reader’s own pad', () => {
     expect(sentence(model)).not.toMatch(/NaN|undefined/);
     model.reset();
     expect(model.source.value).toBe('example');
+  });
+
+  test('sums have no cents where they buy nothing, and a price keeps the places it has', () => {
+    const model = createModel(huntPlace);
+    takePad(model, { ...ownerPad, tariff: flatAt(70.5, 'Ft') });
+    model.source.value = 'mine';
+    expect(plain(hourSpoken(model, 3))).toMatch(/, 70\.50 Ft a kilowatt-hour$/);
+    expect(plain(sentence(model))).toMatch(/costs \d+ Ft,/);
+    expect(plain(table(model).rows[12]?.at(-1) ?? '')).toMatch(/^\d+\.\d Ft$/);
   });
 
   test('a pad that does not say enough gives no place', () => {

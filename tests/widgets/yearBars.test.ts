@@ -12,6 +12,7 @@ import {
   createModel,
   planYear,
   sameWater,
+  scaleOf,
   seasonMonths,
 } from '#widgets/YearBars/model.ts';
 import { takePad } from '#widgets/YearBars/own.ts';
@@ -21,6 +22,26 @@ import { frostText, paybackText, sentence, table } from '#widgets/YearBars/text.
 const yearPlace = placeFrom(carriedYear);
 
 const plain = (text: string) => text.replace(/\u00a0/g, ' ');
+
+describe('a pump priced in another currency', () => {
+  test('costs hundreds of dollars, and tens of thousands of yen, until it is typed', () => {
+    // A power of ten by what energy costs: 31 yen against some 0.2 or 0.5 dollars a kilowatt-hour.
+    const yen = flatTariff(31, 0, '¥');
+    expect(scaleOf(yen, flatTariff(0.3, 0, '$'))).toBe(100);
+    expect(scaleOf(flatTariff(0.28, 0, '€'), flatTariff(0.3, 0, '$'))).toBe(1);
+    expect(scaleOf(flatTariff(0, 0, '€'), flatTariff(0.3, 0, '$'))).toBe(1);
+    const model = createModel(yearPlace);
+    model.own.value = { ...yearPlace, tariff: yen };
+    const before = model.outlay.value.value;
+    model.source.value = 'mine';
+    const scale = scaleOf(yen, yearPlace.tariff);
+    expect(model.outlay.value.value).toBe(before * scale);
+    model.outlay.apply(80_000);
+    expect(model.outlay.value.value).toBeCloseTo(80_000, 6);
+    model.reset();
+    expect(model.outlay.value.value).toBe(before);
+  });
+});
 
 describe('the year of two pumps', () => {
   test('at one price a year is its hours times its power times the price', () => {

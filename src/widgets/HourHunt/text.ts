@@ -1,7 +1,7 @@
 import type { TableData } from '#charts/Table.tsx';
 import { priceDay } from '#core/pricing.ts';
 import { format, symbolFor } from '#units/format.ts';
-import { formatMoney } from '#units/money.ts';
+import { formatMoney, formatPrice, moneyOf } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import type { HourHuntModel, Worked } from './model.ts';
@@ -33,8 +33,12 @@ export function levels(model: HourHuntModel) {
 }
 
 export const currencyOf = (model: HourHuntModel) => model.place.value.tariff.currency;
-export const money = (model: HourHuntModel, amount: number) =>
-  formatMoney(amount, currencyOf(model));
+const moneyIn = (model: HourHuntModel) =>
+  moneyOf(
+    currencyOf(model),
+    model.prices.value.map((price) => ({ price })),
+  );
+export const money = (model: HourHuntModel, amount: number) => formatMoney(amount, moneyIn(model));
 
 /** "2 h", "1 h 30 min". */
 export function hoursText(minutes: number): string {
@@ -136,10 +140,14 @@ export function sentence(model: HourHuntModel): string {
   return `${costs} ${stands} ${kept}`;
 }
 
-/** Spoken with an hour: "slow, $0.18 per kWh". */
+/** The price of an hour with every place it has: "$0.2245", "70.50 HUF". */
+const priceText = (model: HourHuntModel, hour: number) =>
+  formatPrice(model.prices.value[hour] ?? 0, moneyIn(model)).replace(/ per.*$/, '');
+
+/** Spoken with an hour: "slow, $0.18 a kilowatt-hour". */
 export function hourSpoken(model: HourHuntModel, hour: number): string {
   const level = levelName(model, model.hours.value[hour] ?? 0);
-  return `${level}, ${money(model, model.prices.value[hour] ?? 0)} a kilowatt-hour`;
+  return `${level}, ${priceText(model, hour)} a kilowatt-hour`;
 }
 
 export const hourLabel = (hour: number) => `${clock(hour * 60)} to ${clock((hour + 1) * 60)}`;
@@ -179,11 +187,13 @@ export function table(model: HourHuntModel): TableData {
       const span = { start: hour * 60, end: (hour + 1) * 60, power };
       return [
         hourLabel(hour),
-        money(model, model.prices.value[hour] ?? 0),
+        priceText(model, hour),
         levelName(model, level),
         format('flow', point?.kind === 'flowing' ? point.flow : 0, units, bare),
         format('power', power, units, bare),
-        formatMoney(priceDay(tariff, date, [span]).energyCost, tariff.currency, { places: 3 }),
+        formatMoney(priceDay(tariff, date, [span]).energyCost, moneyIn(model), {
+          places: moneyIn(model).places + 1,
+        }),
       ];
     }),
   };

@@ -178,6 +178,19 @@ export function sameWater(at: Running, like: PlanDay): PlanDay {
   return { at, minutes, wanted: like.minutes === 0 ? 0 : wanted };
 }
 
+const dearest = ({ seasons }: Tariff): number =>
+  Math.max(
+    ...seasons.flatMap(({ dayTypes }) =>
+      dayTypes.flatMap(({ bands }) => bands.map(({ price }) => price)),
+    ),
+  );
+
+/** How many units of one tariff's currency go for one of the other's: a power of ten, by what energy costs. */
+export function scaleOf(tariff: Tariff, other: Tariff): number {
+  const ratio = dearest(tariff) / dearest(other);
+  return ratio > 0 && Number.isFinite(ratio) ? 10 ** Math.round(Math.log10(ratio)) : 1;
+}
+
 /** Two pumps over the same year: one speed for some hours, or slow for as long as the water takes. */
 export function createModel(example: YearPlace): YearBarsModel {
   const units = signal<UnitChoice>(us);
@@ -191,7 +204,18 @@ export function createModel(example: YearPlace): YearBarsModel {
   const seasonHours = dial(opening.seasonHours, 24 * 3600, 1800);
   const restHours = dial(opening.restHours, 24 * 3600, 1800);
   const frostNights = dial(opening.frostNights, 28, 1);
-  const outlay = dial(opening.outlay, 3000, 50);
+  // A pump costs hundreds of dollars, but tens of thousands of yen.
+  const scale = computed(() => scaleOf(place.value.tariff, example.tariff));
+  const dollars = signal(opening.outlay);
+  const outlay = createDial({
+    value: computed(() => dollars.value * scale.value),
+    set: (sum) => {
+      dollars.value = sum / scale.value;
+    },
+    min: 0,
+    max: computed(() => 3000 * scale.value),
+    step: computed(() => 50 * scale.value),
+  });
   const asked = { season: signal(opening.seasonSpeed), rest: signal(opening.restSpeed) };
   const least = computed(() => place.value.leastSpeed);
   const top = computed(() => place.value.topSpeed);
