@@ -136,8 +136,8 @@ function improveSplit({ branches, point }: FoldedGroup, flow: number): number {
     const { head, slope } = branch.point;
     const gap = point.head - head;
     const wish = branch.flow + gap / slope;
-    // A branch at rest opens gently: its tangent there is nearly level and would throw it far out.
-    const next = Math.min(Math.max(wish, 0), branch.flow <= 0 ? 0.1 * flow : 4 * branch.flow);
+    // The tangent of a branch at rest is nearly level and would throw it far out; none takes more than all.
+    const next = Math.min(Math.max(wish, 0), flow);
     if (Math.abs(gap) > sameHead * head) worst = Math.max(worst, Math.abs(next - branch.flow));
     branch.flow = next;
   }
@@ -197,7 +197,7 @@ function plainHead(folded: FoldedCircuit, flow: number, out: HeadPoint): HeadPoi
   out.slope = 2 * folded.quadratic * flow;
   for (const run of folded.runs) addRunHead(run, flow, out);
   for (const { coefficient, exponent } of folded.powers) {
-    const rise = flow > 0 ? coefficient * flow ** (exponent - 1) : exponent === 1 ? coefficient : 0;
+    const rise = coefficient * flow ** (exponent - 1);
     out.head += rise * flow;
     out.slope += exponent * rise;
   }
@@ -271,7 +271,6 @@ export function advance(folded: FoldedCircuit, flow: number, change: number): nu
       if (!(next > 0)) return Number.NaN;
       const inner = advance(branch.folded, next, step);
       worst = Math.max(worst, Math.abs(step) / next, inner);
-      if (Number.isNaN(worst)) return worst;
       branch.flow = next;
       branch.share = next / (flow + change);
     }

@@ -69,6 +69,36 @@ describe('a folded circuit', () => {
     expect(systemHead(loop(parts), flow) / sum).toBeCloseTo(1, 10);
   });
 
+  test('keeps bores apart whose walls have no roughness at all', () => {
+    // Darcy–Weisbach once more, pipe by pipe.
+    const smooth = (['sch40-1', 'sch40-2'] as const).map(
+      (size) => ({ ...pipe(size, 10), roughness: 0 }) as CircuitPart,
+    );
+    const { kinematicViscosity } = water(25);
+    const sum = smooth.reduce(
+      (head, part) =>
+        part.kind === 'pipe'
+          ? head + darcyWeisbach({ ...part, flow: 0.002, kinematicViscosity })
+          : head,
+      0,
+    );
+    expect(systemHead(loop(smooth), 0.002) / sum).toBeCloseTo(1, 12);
+  });
+
+  test('has a power of the flow only where there is one that is no square', () => {
+    const power = (exponent: number, factor: number) =>
+      ({ ...equipment(4, 60, factor), exponent }) as CircuitPart;
+    const folded = foldCircuit(
+      loop([power(2, 1), power(2, 2), power(1.5, 0), elbows('sch40-2', 1)]),
+    );
+    expect(folded.powers).toEqual([]);
+    // h = h0 (Q/Q0)^2 and K V^2/2g add up to one coefficient: three times 4 ft at 60 gpm, and an elbow.
+    const flow = 60 * ((231 * 0.0254 ** 3) / 60);
+    const elbow = systemHead(loop([elbows('sch40-2', 1)]), flow);
+    expect(folded.quadratic * flow ** 2).toBeCloseTo(3 * 4 * 0.3048 + elbow, 12);
+    expect(foldCircuit(loop([power(1.5, 1)])).powers).toHaveLength(1);
+  });
+
   test('in slow flow takes head in proportion to flow', () => {
     // Hagen–Poiseuille: h = 32 nu L V / (g D^2), below Reynolds number 2000.
     const { kinematicViscosity: nu } = water(25);

@@ -7,12 +7,14 @@ import {
   foldCircuit,
   systemHead,
 } from '#core/circuit.ts';
+import type { FoldedCircuit } from '#core/foldedCircuit.ts';
 import { headAndSlope } from '#core/foldedHead.ts';
 import { darcyWeisbach } from '#core/friction.ts';
 import { operatingPoint } from '#core/operatingPoint.ts';
 import { pumpFromPowerLaw } from '#core/pump.ts';
 import { water } from '#core/water.ts';
 import { branch, branched, elbows, equipment, pipe, sideBySide } from '../oracle/circuits.ts';
+import { anyCircuit } from './anyCircuit.ts';
 
 const { kinematicViscosity } = water(25);
 
@@ -194,6 +196,23 @@ describe('the friction factor that a run remembers', () => {
       expect(spy.mock.calls.length).toBeLessThan(40);
       spy.mockClear();
     }
+  });
+
+  test('shows that no split of a flow in a pool needs halving, however the branches nest', () => {
+    // A nest two deep, each level settled within the 16 steps that were ever seen; halving takes 1e4.
+    const runsIn = ({ runs, groups }: FoldedCircuit): number =>
+      groups
+        .flatMap(({ branches }) => branches.map(({ folded }) => runsIn(folded)))
+        .reduce((sum, one) => sum + one, runs.length);
+    fc.assert(
+      fc.property(anyCircuit, fc.double({ min: 1e-4, max: 0.02, noNaN: true }), (circuit, flow) => {
+        const folded = foldCircuit(circuit);
+        const spy = vi.spyOn(Math, 'log').mockClear();
+        headAndSlope(folded, flow, { head: 0, slope: 0 });
+        expect(spy.mock.calls.length).toBeLessThanOrEqual(16 * 16 * runsIn(folded));
+      }),
+      { numRuns: 400 },
+    );
   });
 
   test('and the split that a group remembers save steps', () => {

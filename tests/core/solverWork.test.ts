@@ -52,6 +52,18 @@ const shut = loop(
   sideBySide(branch([pipe('sch40-2', 20)]), branch([pipe('sch40-1.5', 20)], 30)),
 );
 
+/** A branch that branches again. */
+const nested = loop(
+  pipe('sch40-2', 60),
+  sideBySide(
+    branch([
+      pipe('sch40-1.5', 10),
+      sideBySide(branch([pipe('sch40-1', 10)]), branch([pipe('sch40-1', 30)])),
+    ]),
+    branch([pipe('sch40-1.5', 30)]),
+  ),
+);
+
 describe('how much work an operating point is', () => {
   afterEach(() => void vi.restoreAllMocks());
 
@@ -68,10 +80,13 @@ describe('how much work an operating point is', () => {
   });
 
   test('branches do not make a run of pipe more work: one factor a step, once more after a far one', () => {
-    const runs = { series: 2, branched: 7 };
-    for (const [name, circuit] of Object.entries({ series, branched })) {
+    for (const [runs, circuit] of [
+      [2, series],
+      [7, branched],
+      [5, nested],
+    ] as const) {
       const count = logarithms(() => speedSweep(curve, circuit, ratios));
-      expect(count / ratios.length / runs[name as keyof typeof runs]).toBeLessThan(3.2);
+      expect(count / ratios.length / runs).toBeLessThan(3.2);
     }
   });
 
@@ -141,6 +156,24 @@ describe('an operating point', () => {
         expect(asked()).toBeLessThanOrEqual(36);
       }
     }
+  });
+
+  test('is found though the curve is wrong about its own slope', () => {
+    const wrong: PumpCurve = { ...curve, slope: (flow) => -3 * curve.slope(flow) };
+    for (const circuit of [wide, series, square]) {
+      for (const ratio of [0.3, 1]) {
+        const [right, found] = [curve, wrong].map((each) => operatingPoint(each, circuit, ratio));
+        if (right?.kind !== 'flowing' || found?.kind !== 'flowing') throw new Error('no flow');
+        expect(Math.abs(found.flow / right.flow - 1)).toBeLessThan(1e-8);
+      }
+    }
+  });
+
+  test('is none at the very head that the lift asks for, nor at next to no speed', () => {
+    // Hydrostatics: water moves once the head is more than the lift.
+    const lifted = { ...wide, staticHead: curve.shutoffHead };
+    expect(operatingPoint(curve, lifted, 1)).toMatchObject({ kind: 'noFlow', reason: 'belowLift' });
+    expect(operatingPoint(curve, wide, 1e-7)).toMatchObject({ kind: 'noFlow', reason: 'stopped' });
   });
 
   test('is right to a part in a thousand million, by halving head against head', () => {
