@@ -5,6 +5,7 @@ import {
   collidingPad,
   contradictedPad,
   crowdedPad,
+  flatAt,
   freePad,
   longNamedPad,
   restingPad,
@@ -148,6 +149,19 @@ test('a name without a space stays on the screen, and the turnovers of a season 
   await wish.fill('1.4');
   await page.keyboard.press('Tab');
   const kept = () => page.evaluate((key) => JSON.parse(localStorage.getItem(key) ?? '{}'), padKey);
-  await expect.poll(async () => (await kept()).year.plans[0].turnovers).toBe(1.4);
+  await expect.poll(async () => (await kept()).year?.plans?.[0]?.turnovers).toBe(1.4);
   await expectPlain(page);
+});
+
+test('the code of a currency is not broken in two beside the hours', async ({ page }) => {
+  await open(page, { ...yenPad, name: 'By code', tariff: flatAt(-70.5, 'HUF') });
+  const lines = () =>
+    page.locator('.day-band b').evaluate((price) => {
+      const text = price.firstChild as Text;
+      const code = document.createRange();
+      code.setStart(text, text.data.indexOf('HUF'));
+      code.setEnd(text, text.data.indexOf('HUF') + 3);
+      return code.getClientRects().length;
+    });
+  await expect.poll(lines).toBe(1);
 });

@@ -259,7 +259,10 @@ function Prices({ model }: { model: DayModel }): JSX.Element | null {
           data-size={sizeOf(band.end - band.start)}
           style={`${piecePlace({ from: band.start / day, to: band.end / day })};--dear:${(top > 0 ? Math.max(0, band.price) / top : 0).toFixed(3)}`}
         >
-          <b>{formatPrice(band.price, currency).replace(' per\u00a0kWh', '')}</b>
+          {/* Number and code may part here, but no code is broken in two. */}
+          <b>
+            {formatPrice(band.price, currency).replace(' per\u00a0kWh', '').replace('\u00a0', ' ')}
+          </b>
           <span>{band.name}</span>
         </span>
       ))}
