@@ -129,6 +129,13 @@ describe('what if on an odd pad', () => {
     for (const label of labels) expect(label.length).toBeLessThanOrEqual(4);
   });
 
+  test('with one price there are no dear hours', () => {
+    const onePrice: Pad = { ...ownerPad, needs: [], quiet: [], tariff: flatAt(0.15, '$') };
+    const model = whatIfOf(onePrice);
+    expect(whatIfText(model)).toContain('on the pump runs all day');
+    expect(whatIfText(model)).not.toContain('hours');
+  });
+
   test('no change is told twice at one value', () => {
     const model = whatIfOf(contradictedPad);
     for (const input of model.offers.value) {

@@ -62,8 +62,11 @@ function rankOf(model: WhatIfModel, difference: PlanDifference, edge: number): n
   switch (difference.kind) {
     case 'day':
       return 0;
-    case 'price':
-      return 1;
+    case 'price': {
+      // With one price there are no hours to tell from others.
+      const prices = new Set(model.bandsOfDay.value.map(({ price }) => price));
+      return prices.size > 1 ? 1 : unsaid;
+    }
     case 'stops':
       return 2;
     case 'binds': {
