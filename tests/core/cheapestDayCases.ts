@@ -155,3 +155,14 @@ function fixNight<P extends { readonly start: number; readonly end: number }>(
   if (prices.length !== 3 || night === undefined || peak === undefined) return prices;
   return [{ ...night, start: peak.end % 1440 }, ...prices.slice(1)];
 }
+
+/** Twelve speeds, one price, and nothing asked for. */
+export const nothingAsked: CheapestDayInputs = {
+  speeds: inventedSpeeds(12),
+  mayStop: true,
+  leastVolume: 0,
+  needs: [],
+  limits: [],
+  quiet: [],
+  prices: [{ start: 0, end: 1440, price: 0.25 }],
+};

@@ -1,3 +1,5 @@
+import { expect } from 'vitest';
+import { cheapestDay, type FoundDay } from '#core/cheapestDay.ts';
 import type { CheapestDayInputs, SpeedRow } from '#core/cheapestDayInputs.ts';
 import { type Block, segmentsOf } from '#core/day.ts';
 import type { RunningPoint } from '#core/dayReport.ts';
@@ -31,4 +33,11 @@ export function changesOf(blocks: readonly Block[]): number {
   return segments.filter(
     ({ ratio }, place) => ratio !== segments[(place + 1) % segments.length]?.ratio,
   ).length;
+}
+
+/** The cheapest day where there must be one. */
+export function found(inputs: CheapestDayInputs): FoundDay {
+  const result = cheapestDay(inputs);
+  if (result.kind !== 'found') return expect.fail(`no day was found: ${result.kind}`);
+  return result;
 }

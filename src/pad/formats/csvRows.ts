@@ -58,10 +58,14 @@ export function createCsvRows(delimiter: string) {
   };
 }
 
-/** The sign between the cells, as the library guesses it from the first rows. */
+/**
+ * The sign between the cells: one that is never part of a number where every one of the first rows has
+ * it, or else as the library guesses, which a comma in the figures of a short table can lead astray.
+ */
 export function delimiterOf(sample: string): string {
-  const { meta } = Papa.parse<string[]>(sample, { preview: 40, newline: '\n' });
-  return meta.delimiter;
+  const rows = sample.split('\n', 40).filter((row) => row.trim() !== '');
+  const certain = ['\t', ';'].find((sign) => rows.every((row) => row.includes(sign)));
+  return certain ?? Papa.parse<string[]>(sample, { preview: 40, newline: '\n' }).meta.delimiter;
 }
 
 /** Any kind of line break as one; `tail` holds back one that may be cut in two. */

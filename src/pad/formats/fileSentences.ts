@@ -61,6 +61,8 @@ export function problemSentenceOf(problem: FileProblem, kind: FileKind): string 
       return kind === 'meter'
         ? 'There are no readings in this file. It needs two intervals or more.'
         : 'There are no temperatures in this file.';
+    case 'allNegative':
+      return `All ${problem.count} readings are below 0, from line ${problem.line} on. That is what goes back to the grid; what is taken from it counts 0 or more and may stand in another column.`;
     case 'noTable':
       return `No table was found in this file. It must have ${wantedTable[kind]}, and two rows or more.`;
     case 'openQuote':

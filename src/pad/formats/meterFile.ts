@@ -49,7 +49,9 @@ export function meterFile(
   if (absurd.count > intervals.length) {
     return { code: 'mostlyAbsurd', ...absurd, of: looked.values.length };
   }
-  if (intervals.length === 0) return { code: 'noReadings' };
+  if (intervals.length === 0) {
+    return negative.count > 0 ? { code: 'allNegative', ...negative } : { code: 'noReadings' };
+  }
   return {
     intervals: joinedIntervals(intervals),
     step,

@@ -27,6 +27,7 @@ export type FileProblem =
   | { readonly code: 'noGreenButton' }
   | { readonly code: 'otherMeter'; readonly unit: string }
   | { readonly code: 'noReadings' }
+  | { readonly code: 'allNegative'; readonly count: number; readonly line: number }
   | { readonly code: 'noTable' }
   | { readonly code: 'openQuote'; readonly line: number }
   | {

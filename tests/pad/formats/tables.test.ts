@@ -115,8 +115,8 @@ describe('a first look at a table', () => {
     });
   });
 
-  it('knows semicolons, decimal commas and days first', () => {
-    const text = `Datum;Wert (Wh)\n${hourly(40, (date, index) => `${two(date.getUTCDate())}.07.2027 ${two(date.getUTCHours())}:00;${index},5`)}`;
+  it.each([4, 40])('knows semicolons, decimal commas and days first, in %d rows', (count) => {
+    const text = `Datum;Wert (Wh)\n${hourly(count, (date, index) => `${two(date.getUTCDate())}.07.2027 ${two(date.getUTCHours())}:00;${index},5`)}`;
     const look = lookAtCsv(text, true, 'meter');
     expect(look).toMatchObject({
       guess: { delimiter: ';', unit: 'Wh', order: 'dmy', decimal: ',' },
@@ -207,6 +207,13 @@ describe('intervals of a meter from a table', () => {
     );
     expect(words[1]).toBe(
       '3 gaps, 3.0 hours in all, the first from 1 July 2027 on. Nothing is made up for them.',
+    );
+  });
+
+  it('readings that all are below nothing are told so', () => {
+    const text = `time,kWh\n${hourly(3, (date) => `${iso(date)},-1`)}`;
+    expect(said(readCsv(text))).toBe(
+      'All 3 readings are below 0, from line 2 on. That is what goes back to the grid; what is taken from it counts 0 or more and may stand in another column.',
     );
   });
 
