@@ -2,19 +2,11 @@ import { expect } from 'vitest';
 import type { FoundDay } from '#core/cheapestDay.ts';
 import type { CheapestDayInputs } from '#core/cheapestDayInputs.ts';
 import type { SweptDay } from '#core/sweepCheapestDay.ts';
-import { inventedSpeeds } from './cheapestDayCases.ts';
+import { inventedSpeeds, nothingAsked } from './cheapestDayCases.ts';
 
 export const hour = 60;
 
-export const asked: CheapestDayInputs = {
-  speeds: inventedSpeeds(24),
-  mayStop: true,
-  leastVolume: 0,
-  needs: [],
-  limits: [],
-  quiet: [],
-  prices: [{ start: 0, end: 1440, price: 0.25 }],
-};
+export const asked: CheapestDayInputs = { ...nothingAsked, speeds: inventedSpeeds(24) };
 
 export const evenly = (from: number, to: number, count: number) =>
   Array.from({ length: count }, (_, place) => from + ((to - from) * place) / (count - 1));
