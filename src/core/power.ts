@@ -225,6 +225,23 @@ export function lineCurrent(power: number, voltage: number, factor: number): num
 }
 
 /**
+ * Line current of a balanced three-phase load.
+ *
+ * Law: I = P / (sqrt(3) V pf), V between two lines.
+ * @param power Wire power of all three phases [W], 0 or more.
+ * @param voltage Voltage between lines [V], above 0.
+ * @param factor Power factor [-], 0.01 to 1.
+ * @returns Current in each line [A].
+ * @throws CoreError when a number is out of range.
+ * Accuracy: exact.
+ * Source: power of a balanced three-phase circuit, IEC 60050-131 (from memory).
+ * @example threePhaseCurrent(1662.768775, 400, 0.8) // 3.000
+ */
+export function threePhaseCurrent(power: number, voltage: number, factor: number): number {
+  return lineCurrent(power, voltage, factor) / Math.sqrt(3);
+}
+
+/**
  * Power factor that a power, a voltage and a current imply.
  *
  * Law: pf = P / (V I).

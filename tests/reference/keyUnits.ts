@@ -35,7 +35,10 @@ export type Dimension =
   | 'volumePerEnergy'
   | 'volumePerLength'
   | 'pressureGradient'
-  | 'apparentPower';
+  | 'apparentPower'
+  | 'specificWeight'
+  | 'headPerPressure'
+  | 'money';
 
 export interface KeyUnit {
   readonly dimension: Dimension;
@@ -72,6 +75,10 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['m_per_m', 1],
     ['ft_per_ft', 1],
     ['m_per_km', 0.001],
+    ['mm_per_m', 0.001],
+    ['per_m', 1],
+    ['per_ft', 1],
+    ['ft_per_1000_ft', 0.001],
   ],
   length: [
     ['m', 1],
@@ -228,6 +235,7 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['h', hour],
     ['hours', hour],
     ['days', 24 * hour],
+    ['weeks', 7 * 24 * hour],
   ],
   speed: [
     ['rpm', 1],
@@ -245,7 +253,8 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
   price: [
     ['per_kwh', 1],
     ['per_mwh', 1e-3],
-    ['cents_per_kwh', 0.01],
+    ...['cents', 'cent', 'ct', 'pence'].map((name): Row => [`${name}_per_kwh`, 0.01]),
+    ...['usd', 'eur', 'gbp', 'dollars'].map((name): Row => [`${name}_per_kwh`, 1]),
   ],
   costPerVolume: [
     ['per_1000_gal', 1 / (1000 * gallon)],
@@ -275,6 +284,25 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['gal_per_ft', gallon / foot],
     ['m3_per_m', 1],
   ],
+  // Whatever the currency, its hundredth part is one hundredth.
+  money: [
+    ...['usd', 'eur', 'gbp', 'dollar', 'dollars', 'euro', 'euros', 'pounds'].map(
+      (name): Row => [name, 1],
+    ),
+    ...['cent', 'cents', 'ct', 'pence', 'pennies'].map((name): Row => [name, 0.01]),
+  ],
+  specificWeight: [
+    ['n_m3', 1],
+    ['kn_m3', 1000],
+    ['lbf_ft3', poundForce / cubicFoot],
+  ],
+  headPerPressure: [
+    ['m_per_pa', 1],
+    ['m_per_kpa', 1e-3],
+    ['m_per_bar', 1e-5],
+    ['ft_per_psi', (foot * inch ** 2) / poundForce],
+    ['ft_per_inhg', foot / 3386.389],
+  ],
   apparentPower: [
     ['va', 1],
     ['kva', 1000],
@@ -283,6 +311,8 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
     ['pa_per_m', 1],
     ['kpa_per_m', 1000],
     ['kpa_per_100_m', 10],
+    ['bar_per_m', 1e5],
+    ['mbar_per_100_m', 1],
     ['mbar_per_m', 100],
     ['bar_per_100_m', 1000],
     ['psi_per_ft', poundForce / inch ** 2 / foot],
@@ -301,6 +331,8 @@ export const keyUnits: ReadonlyMap<string, KeyUnit> = new Map(
 const byWords: ReadonlyMap<string, KeyUnit> = new Map(
   [...keyUnits]
     .filter(([spelling]) => unitWords(spelling) !== '')
+    // "per_ft" is no foot.
+    .filter(([spelling]) => !(spelling.startsWith('per_') && keyUnits.has(unitWords(spelling))))
     .toReversed()
     .map(([spelling, unit]) => [unitWords(spelling), unit] as const),
 );

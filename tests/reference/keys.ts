@@ -1,7 +1,8 @@
 /** Keys such as `flow_2_gpm` taken apart: a name, perhaps an index, a unit. */
 import type { Json } from './caseFile.ts';
 import { bare, type KeyUnit, keyUnits, unitFrom } from './keyUnits.ts';
-import { type Kind, nameOf } from './names.ts';
+import type { Kind } from './nameKinds.ts';
+import { nameOf } from './names.ts';
 
 export interface Key {
   /** As it stands in the file. */
@@ -11,8 +12,20 @@ export interface Key {
   readonly id: string;
   readonly index?: number;
   readonly unit: KeyUnit;
-  /** A condition spelled at the end, `head_ft_at_4_c` [degC]. */
+  /** A temperature spelled at the end, `head_ft_at_4_c` [degC]. */
   readonly at?: number;
+  /** Any other condition, `hours_at_2400` or `velocity_ft_s_at_40_gpm`; the name then ends in "@". */
+  readonly condition?: Condition;
+}
+
+export interface Condition {
+  /** As spelled: "2400", "40_gpm", "low". */
+  readonly text: string;
+  /** The key that would state it as an input; undefined where it has no unit that tells. */
+  readonly input?: string;
+  readonly value: number;
+  /** The key without it. */
+  readonly rest: string;
 }
 
 /** A value in SI; words, flags and null as they are; lists and objects untouched but for numbers. */
@@ -27,6 +40,7 @@ const ordinals: Readonly<Record<string, number>> = {
   sixth: 6,
   a: 1,
   b: 2,
+  c: 3,
 };
 
 const longestUnit = 5;
@@ -43,6 +57,7 @@ interface Named {
 function kindsFor({ dimension }: KeyUnit): readonly Kind[] {
   if (dimension === 'temperature') return ['temperature', 'temperatureDifference'];
   if (dimension === 'ratio') return ['ratio', 'number'];
+  if (dimension === 'money') return ['number'];
   return [dimension];
 }
 
@@ -84,12 +99,49 @@ function unitFor(name: string, unit: KeyUnit): KeyUnit {
 
 /** Takes a key apart; undefined when some part of it is not known. */
 export function parseKey(raw: string): Key | undefined {
+  return keyInAnyOrder(raw) ?? conditioned(raw);
+}
+
+function keyInAnyOrder(raw: string): Key | undefined {
   // By the day is how all cases count: "hours_per_day" are hours.
   const daily = raw.replace(/_(per|a)_day$/, '');
   if (daily !== raw) return keyOf(raw) ?? withRaw(raw, keyOf(daily));
+  const [, before, often] = /^(.+)_(per_(?:hour|week|month|year|season))$/.exec(raw) ?? [];
   const [unit = '', ...name] = raw.split('_');
-  // "hours_needed" for "needed_hours".
-  return keyOf(raw) ?? withRaw(raw, unitFrom(unit) && keyOf([...name, unit].join('_')));
+  return (
+    keyOf(raw) ??
+    // "energy_kwh_per_year" for "energy_per_year_kwh".
+    withRaw(raw, often === undefined ? undefined : keyOf(`${often}_${before}`)) ??
+    // "hours_needed" for "needed_hours".
+    withRaw(raw, unitFrom(unit) && keyOf([...name, unit].join('_')))
+  );
+}
+
+/** How an input of a quantity is called where only its unit is known. */
+const usualName: Partial<Record<KeyUnit['dimension'], string>> = {
+  flow: 'flow',
+  speed: 'speed',
+  time: 'time',
+  temperature: 'temperature',
+  velocity: 'velocity',
+  pressure: 'pressure',
+};
+
+function conditionOf(text: string, rest: string): Condition {
+  const [, digits, spelled = ''] = /^(-?\d+(?:\.\d+)?)(?:_(.+))?$/.exec(text) ?? [];
+  const unit = unitFrom(spelled);
+  const name = unit && usualName[unit.dimension];
+  const value = Number(digits ?? Number.NaN);
+  return { text, rest, value, ...(name === undefined ? {} : { input: `${name}_${spelled}` }) };
+}
+
+/** A value at a condition, `share_after_8_h`: another name, so that no rule overlooks it. */
+function conditioned(raw: string): Key | undefined {
+  const [, rest, text] = /^(.+)_(?:at|after|within)_([^_]+(?:_[^_]+)*)$/.exec(raw) ?? [];
+  const key = rest === undefined ? undefined : keyInAnyOrder(rest);
+  if (key === undefined || rest === undefined || text === undefined) return undefined;
+  const [name, id] = [`${key.name}@`, `${key.id}@${text}`];
+  return { ...key, raw, name, id, condition: conditionOf(text, rest) };
 }
 
 const withRaw = (raw: string, key: Key | undefined): Key | undefined => key && { ...key, raw };

@@ -1,5 +1,6 @@
 /** A rule knows one kind of case: what it may be given, and how the core answers it. */
 import type { JsonObject, ReferenceCase } from './caseFile.ts';
+import { unconditioned } from './conditions.ts';
 import { Given, NotUnderstood } from './given.ts';
 import { fromCanonical, type Key, parseKey, toCanonical, type Value } from './keys.ts';
 import { rootOf } from './root.ts';
@@ -158,12 +159,12 @@ interface Asked {
 /**
  * Finds the rules for a case and has them answer: one rule for all values, else one for each, else
  * a rule that gives one of the inputs from what is asked, else rules that share the inputs between
- * them. Throws NotUnderstood when none does.
+ * them, else with the conditions that keys spell as inputs. Throws NotUnderstood when none does.
  */
 export function answer(
   families: readonly Family[],
   quantity: string,
-  { what, inputs, expected }: ReferenceCase,
+  { what, inputs, expected }: Pick<ReferenceCase, 'what' | 'inputs' | 'expected'>,
 ): Answers {
   const keys = expectedKeys(expected);
   const given = new Given(inputs, keys, what);
@@ -172,6 +173,11 @@ export function answer(
     firstOf<Value>(
       () => direct(rules, given, [key])[0] ?? null,
       () => backwards(rules, { inputs, what }, key),
+      () => {
+        const plain = unconditioned(inputs, key);
+        const [value] = answer(families, quantity, { what, ...plain }).values;
+        return value ?? null;
+      },
     );
   const values = firstOf<readonly Value[]>(
     () => direct(rules, given, keys),

@@ -6,7 +6,7 @@ import type { Value } from '../keys.ts';
 const day = 1440;
 
 /** "23:17" or an hour as minutes; "24:00" stays the end of the day. */
-function minutesIn(value: Value): number {
+export function minutesIn(value: Value): number {
   if (typeof value === 'number' && value >= 0 && value <= 24) return Math.round(value * 60);
   const [, hours, minutes = '0'] =
     /^(\d{1,2})(?::(\d{2}))?$/.exec(typeof value === 'string' ? value.trim() : '') ?? [];

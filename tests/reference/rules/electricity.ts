@@ -1,23 +1,36 @@
-import { hydraulicPower, lineCurrent, powerFactor, shaftPower } from '#core/power.ts';
+import { lineCurrent } from '#core/power.ts';
 import { dayEnergy, energyPerVolume, type PoweredSpan, priceDays } from '#core/pricing.ts';
 import { flatTariff, type Tariff } from '#core/tariff.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { spanOf } from './clock.ts';
-import { densityInputs, densityOf } from './shared.ts';
+import { blocksInputs, blocksNeed, blocksOf, overBlocks } from './dayBlocks.ts';
+import { waterPowerRules } from './waterPower.ts';
 
 const day = 86400;
+const dayMinutes = 1440;
 const kilowattHour = 3.6e6;
 
 /** Any date will do: the tariffs of these cases hold every day. */
 const someDay = { year: 2027, month: 1, day: 1 };
 
+/** Blocks without a place in the day are laid one after the other: at one price it is the same. */
 function spans(given: Given): readonly PoweredSpan[] {
-  return given.list('blocks').map((each) => {
-    const inner = given.inside(each, ['name', 'start', 'end', 'power', 'speed', 'flow']);
-    return { ...spanOf(inner), power: inner.number('power') };
+  let from = 0;
+  return blocksOf(given).flatMap(({ start = from, minutes, power }) => {
+    if (power === undefined) throw new NotUnderstood('a block has no power');
+    if (minutes === 0) return [];
+    if (start + minutes > 2880 || !Number.isInteger(minutes))
+      throw new NotUnderstood('the blocks are not whole minutes of one day');
+    from = (start + minutes) % dayMinutes;
+    return [{ start, end: from === 0 ? dayMinutes : from, power }];
   });
 }
+
+/** The hours alone do not tell which price holds. */
+const isPlaced = (given: Given): boolean =>
+  (given.has('price') && typeof given.value('price') === 'number') ||
+  blocksOf(given).every(({ start }) => start !== undefined);
 
 /** 24 prices, hour 0 first. */
 function hourlyBands(prices: readonly number[]) {
@@ -43,7 +56,8 @@ function tariff(given: Given): Tariff {
   return { currency: '', dailyCharge, seasons: [season] };
 }
 
-const days = (given: Given): number => Math.round((given.maybe('time') ?? day) / day);
+const days = (given: Given): number =>
+  Math.round((given.maybe('days') ?? given.maybe('time') ?? day) / day);
 
 function priced(given: Given) {
   return priceDays(tariff(given), someDay, days(given), spans(given));
@@ -51,7 +65,7 @@ function priced(given: Given) {
 
 /** A steady power for a time, as whole days and a rest of whole minutes. */
 function steadyEnergy(given: Given): number {
-  const time = given.number('time');
+  const time = given.maybe('runTime') ?? given.number('time');
   const whole = Math.floor(time / day);
   const minutes = (time - whole * day) / 60;
   if (Math.abs(minutes - Math.round(minutes)) > 1e-6) {
@@ -63,17 +77,8 @@ function steadyEnergy(given: Given): number {
   return whole * dayEnergy([{ start: 0, end: 1440, power }]) + restEnergy;
 }
 
-/** The core counts one phase; a case of three is not for it. */
-const isSinglePhase = (given: Given): boolean => !/three.?phase|3.?phase|sqrt ?3/i.test(given.what);
-
 const energyOfDays = (given: Given): number =>
   steadyEnergy(given) * Math.round((given.maybe('days') ?? day) / day);
-
-const behindEfficiency = (given: Given): number =>
-  shaftPower(
-    given.number('hydraulicPower'),
-    given.maybe('efficiency') ?? given.number('pumpEfficiency'),
-  );
 
 function pricedFor(given: Given, count: number): number {
   return priceDays(tariff(given), someDay, count, spans(given)).cost;
@@ -86,17 +91,7 @@ const savedEnergy = (given: Given): number =>
   given.number('power#1') * given.number('time#1') -
   given.number('power#2') * given.number('time#2');
 
-const allEfficiencies = (given: Given): number =>
-  ['pumpEfficiency', 'motorEfficiency', 'driveEfficiency'].reduce(
-    (product, id) => product * (given.maybe(id) ?? 1),
-    1,
-  );
-
 const costOf = (energy: number, given: Given) => (energy / kilowattHour) * given.number('price');
-
-function hydraulic(given: Given): number {
-  return hydraulicPower(densityOf(given), given.number('flow'), given.number('head'));
-}
 
 export const electricityFamily: Family = {
   name: 'electricity',
@@ -104,13 +99,16 @@ export const electricityFamily: Family = {
   rules: [
     {
       what: 'days priced by a tariff',
-      needs: ['blocks', 'tariff|price'],
-      takes: ['time', 'dailyCharge'],
+      needs: [blocksNeed, 'tariff|price'],
+      takes: [...blocksInputs, 'time', 'days', 'dailyCharge'],
+      when: isPlaced,
       gives: {
         energy: (given) => priced(given).energy,
         cost: (given) => priced(given).cost,
         costOfDay: (given) => pricedFor(given, 1),
+        costOfWeek: (given) => pricedFor(given, 7),
         costOfMonth: (given) => pricedFor(given, 30),
+        costOfSeason: (given) => priced(given).cost,
         costOfYear: (given) => pricedFor(given, 365),
         meanPrice: (given) => priced(given).cost / (priced(given).energy / kilowattHour),
       },
@@ -148,100 +146,40 @@ export const electricityFamily: Family = {
       },
     },
     {
-      what: 'power behind an efficiency',
-      needs: ['hydraulicPower', 'efficiency|pumpEfficiency'],
-      gives: { shaftPower: behindEfficiency, power: behindEfficiency },
-    },
-    {
-      what: 'wire to water',
-      needs: ['flow', 'head', 'density|temperature', 'power'],
-      takes: densityInputs,
+      what: 'what a day of blocks does',
+      needs: [blocksNeed],
+      takes: [...blocksInputs, 'time', 'days'],
       gives: {
-        efficiency: (given) => hydraulic(given) / given.number('power'),
-        hydraulicPower: hydraulic,
+        energy: (given) => days(given) * overBlocks(given, 'power'),
+        volume: (given) => days(given) * overBlocks(given, 'flow'),
+        energyPerVolume: (given) => overBlocks(given, 'power') / overBlocks(given, 'flow'),
+        volumePerEnergy: (given) => overBlocks(given, 'flow') / overBlocks(given, 'power'),
       },
-    },
-    {
-      what: 'power through pump, motor and drive',
-      needs: ['flow', 'head', 'density|temperature', 'pumpEfficiency|motorEfficiency'],
-      takes: [...densityInputs, 'driveEfficiency', 'motorEfficiency', 'pumpEfficiency'],
-      gives: {
-        hydraulicPower: hydraulic,
-        shaftPower: (given) => shaftPower(hydraulic(given), given.maybe('pumpEfficiency') ?? 1),
-        power: (given) => shaftPower(hydraulic(given), allEfficiencies(given)),
-        efficiency: allEfficiencies,
-      },
-    },
-    {
-      what: 'energy of a day',
-      needs: ['blocks'],
-      takes: ['time'],
-      gives: { energy: (given) => days(given) * dayEnergy(spans(given)) },
     },
     {
       what: 'energy of a steady power',
-      needs: ['power', 'time'],
+      needs: ['power', 'time|runTime'],
       takes: ['price', 'days'],
       gives: {
         energy: energyOfDays,
         cost: (given) => costOf(energyOfDays(given), given),
+        energyOfWeek: (given) => 7 * steadyEnergy(given),
+        energyOfMonth: (given) => 30 * steadyEnergy(given),
+        energyOfYear: (given) => 365 * steadyEnergy(given),
+        energyOfSeason: energyOfDays,
+        costOfDay: (given) => costOf(steadyEnergy(given), given),
+        costOfWeek: (given) => costOf(7 * steadyEnergy(given), given),
+        costOfMonth: (given) => costOf(30 * steadyEnergy(given), given),
+        costOfSeason: (given) => costOf(energyOfDays(given), given),
+        costOfYear: (given) => costOf(365 * steadyEnergy(given), given),
       },
     },
     {
-      what: 'power from voltage, current and power factor',
-      needs: ['voltage', 'current', 'powerFactor'],
-      when: isSinglePhase,
-      gives: {
-        power: (given) =>
-          given.number('current') /
-          lineCurrent(1, given.number('voltage'), given.number('powerFactor')),
-      },
+      what: 'price of an hour',
+      needs: ['power', 'price'],
+      gives: { costOfHour: (given) => costOf(given.number('power') * 3600, given) },
     },
-    {
-      what: 'current from power',
-      needs: ['voltage', 'power', 'powerFactor'],
-      when: isSinglePhase,
-      gives: {
-        current: (given) =>
-          lineCurrent(given.number('power'), given.number('voltage'), given.number('powerFactor')),
-      },
-    },
-    {
-      what: 'power factor',
-      needs: ['voltage', 'power', 'current'],
-      when: isSinglePhase,
-      gives: {
-        powerFactor: (given) =>
-          powerFactor(given.number('power'), given.number('voltage'), given.number('current')),
-      },
-    },
-    {
-      what: 'wire power of a motor',
-      needs: ['shaftPower', 'efficiency|motorEfficiency'],
-      gives: {
-        power: (given) =>
-          shaftPower(
-            given.number('shaftPower'),
-            given.maybe('efficiency') ?? given.number('motorEfficiency'),
-          ),
-      },
-    },
-    {
-      what: 'hydraulic power',
-      needs: ['flow', 'head', 'density|temperature'],
-      takes: densityInputs,
-      gives: { power: hydraulic, hydraulicPower: hydraulic },
-    },
-    {
-      what: 'power through an efficiency',
-      needs: ['flow', 'head', 'density|temperature', 'efficiency'],
-      takes: densityInputs,
-      gives: {
-        hydraulicPower: hydraulic,
-        shaftPower: (given) => shaftPower(hydraulic(given), given.number('efficiency')),
-        power: (given) => shaftPower(hydraulic(given), given.number('efficiency')),
-      },
-    },
+    ...waterPowerRules,
     {
       what: 'price of moving water',
       needs: ['flow', 'power'],

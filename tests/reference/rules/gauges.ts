@@ -105,7 +105,10 @@ export const gaugesFamily: Family = {
       what: 'pressure of a column',
       needs: ['density|temperature'],
       takes: densityInputs,
-      gives: { pressureGradient: (given) => 1 / pressureHead(1, densityOf(given)) },
+      gives: {
+        pressureGradient: (given) => 1 / pressureHead(1, densityOf(given)),
+        headPerPressure: (given) => pressureHead(1, densityOf(given)),
+      },
     },
     {
       what: 'a trade factor from head to pressure beside the exact pressure',

@@ -7,6 +7,7 @@ import {
 } from '#core/mixing.ts';
 import type { Given } from '../given.ts';
 import type { Family } from '../rule.ts';
+import { blocksInputs, blocksNeed, overBlocks } from './dayBlocks.ts';
 
 function efficiency(given: Given): number {
   return given.maybe('filterEfficiency') ?? given.maybe('efficiency') ?? 1;
@@ -15,22 +16,35 @@ function efficiency(given: Given): number {
 function turnovers(given: Given): number {
   return (
     given.maybe('turnovers') ??
-    turnoversInRun(given.number('volume'), given.number('flow'), given.number('time'))
+    turnoversInRun(given.number('volume'), given.number('flow'), runTime(given))
   );
 }
 
-function turnoversInBlocks(given: Given): number {
-  const volume = given.number('volume');
-  return given.list('blocks').reduce<number>((sum, each) => {
-    const inner = given.inside(each, ['name', 'flow', 'time']);
-    return sum + turnoversInRun(volume, inner.number('flow'), inner.number('time'));
-  }, 0);
+const timeOfTurnovers = (given: Given): number =>
+  turnoverTime(given.number('volume'), given.number('flow')) * (given.maybe('turnovers') ?? 1);
+
+/** A run against the time of one turnover, as if the pool were that much flow. */
+const turnoversOfTime = (given: Given): number =>
+  turnoversInRun(given.number('turnoverTime'), 1, runTime(given));
+
+function runTime(given: Given): number {
+  const days = Math.round((given.maybe('days') ?? day) / day);
+  return days * (given.maybe('runTime') ?? given.number('time'));
 }
+
+const timeByTurnover = (given: Given): number =>
+  given.number('turnoverTime') *
+  (given.maybe('turnovers') ?? turnoversForShare(given.number('share'), efficiency(given)));
+
+const turnoversInBlocks = (given: Given): number =>
+  turnoversInRun(given.number('volume'), overBlocks(given, 'flow'), 1);
 
 function sharePassedAtLeast(given: Given): number {
   const fewer = Array.from({ length: given.number('times') }, (_, times) => times);
   return fewer.reduce((sum, times) => sum - sharePassed(given.number('turnovers'), times), 1);
 }
+
+const day = 86_400;
 
 const efficiencyInputs = ['filterEfficiency', 'efficiency'];
 
@@ -54,8 +68,8 @@ export const mixingFamily: Family = {
     },
     {
       what: 'turnovers in blocks',
-      needs: ['volume', 'blocks'],
-      takes: efficiencyInputs,
+      needs: ['volume', blocksNeed],
+      takes: [...efficiencyInputs, ...blocksInputs],
       gives: {
         turnovers: turnoversInBlocks,
         share: (given) => filteredShare(turnoversInBlocks(given), efficiency(given)),
@@ -87,8 +101,8 @@ export const mixingFamily: Family = {
     },
     {
       what: 'turnovers in a run',
-      needs: ['volume', 'flow', 'time'],
-      takes: efficiencyInputs,
+      needs: ['volume', 'flow', 'time|runTime'],
+      takes: [...efficiencyInputs, 'days'],
       gives: {
         turnovers,
         share: (given) => filteredShare(turnovers(given), efficiency(given)),
@@ -96,13 +110,36 @@ export const mixingFamily: Family = {
       },
     },
     {
+      what: 'turnovers of a run by the time of one',
+      needs: ['turnoverTime', 'time|runTime'],
+      takes: [...efficiencyInputs, 'days'],
+      gives: {
+        turnovers: turnoversOfTime,
+        share: (given) => filteredShare(turnoversOfTime(given), efficiency(given)),
+        shareLeft: (given) => 1 - filteredShare(turnoversOfTime(given), efficiency(given)),
+      },
+    },
+    {
+      what: 'time of so many turnovers by the time of one',
+      needs: ['turnoverTime', 'turnovers|share'],
+      takes: efficiencyInputs,
+      gives: { time: timeByTurnover, runTime: timeByTurnover },
+    },
+    {
+      what: 'flow that turns the pool over so often in a time',
+      needs: ['volume', 'turnovers', 'time|runTime'],
+      gives: {
+        flow: (given) => (given.number('volume') * given.number('turnovers')) / runTime(given),
+      },
+    },
+    {
       what: 'time of one turnover',
       needs: ['volume', 'flow'],
       takes: ['turnovers'],
       gives: {
-        time: (given) =>
-          turnoverTime(given.number('volume'), given.number('flow')) *
-          (given.maybe('turnovers') ?? 1),
+        time: timeOfTurnovers,
+        turnoverTime: (given) => turnoverTime(given.number('volume'), given.number('flow')),
+        runTime: timeOfTurnovers,
       },
     },
   ],

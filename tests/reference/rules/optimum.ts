@@ -50,7 +50,7 @@ const costOfDays = (given: Given, result: FoundDay, days: number): number =>
   days * (result.cost + (given.maybe('dailyCharge') ?? 0));
 
 const daysStated = (given: Given): number =>
-  given.has('time') ? given.number('time') / daySeconds : 1;
+  (given.maybe('days') ?? given.maybe('time') ?? daySeconds) / daySeconds;
 
 function timeBySpeed(minutes: number) {
   return ofDay(({ blocks }, given) => {
@@ -70,6 +70,31 @@ function timesInOrder(given: Given): Value {
   const names = given.list('speeds').map((row) => given.inside(row, speedFields).value('name'));
   return isObject(each) ? names.map((name) => each[String(name).trim()] ?? null) : null;
 }
+
+/** The speed a key names: `hours_at_2400`, `minutes_at_low`, `energy_kwh_at_2400_rpm`. */
+function speedNamed(given: Given, { condition }: Key) {
+  const text = condition?.text.replace(/_rpm$/, '') ?? '';
+  const row = speedsOf(given).find(
+    ({ name, stated }) =>
+      name.toLowerCase().replaceAll(' ', '_') === text ||
+      stated === Number(text) ||
+      Number.parseFloat(name) === Number(text),
+  );
+  if (row === undefined) throw new NotUnderstood(`no speed is called ${text}`);
+  return row;
+}
+
+type Row = ReturnType<typeof speedNamed>;
+
+/** What the minutes at the one speed of the key come to. */
+function atSpeed(value: (row: Row) => number) {
+  return (given: Given, key: Key): Value => {
+    const row = speedNamed(given, key);
+    return ofDay(({ blocks }) => minutesAt(blocks, row.ratio) * 60 * value(row))(given);
+  };
+}
+
+const timeAtSpeed = atSpeed(() => 1);
 
 function report(given: Given, { blocks }: FoundDay) {
   const rows = speedsOf(given);
@@ -211,6 +236,12 @@ export const optimumFamily: Family = {
         // A key "schedule" looks like that of a pipe.
         schedule: ofDay(planOf),
         time: timesInOrder,
+        'time@': timeAtSpeed,
+        'runTime@': timeAtSpeed,
+        'energy@': atSpeed(({ power }) => power),
+        'volume@': atSpeed(({ flow }) => flow),
+        costOfWeek: ofDay((result, given) => costOfDays(given, result, 7)),
+        costOfSeason: ofDay((result, given) => costOfDays(given, result, daysStated(given))),
         shortVolume,
         shortTime,
         greatestVolume,

@@ -25,7 +25,7 @@ export interface OptimumInputs extends CheapestDayInputs {
 export const optimumInputs = [
   ...['leastVolume', 'leastTurnovers', 'turnovers', 'volume', 'needs', 'quiet', 'limits'],
   ...['greatestFlow', 'mostChanges', 'alwaysOn', 'mayStop', 'slot', 'price', 'tariff'],
-  ...['dailyCharge', 'time'],
+  ...['dailyCharge', 'time', 'days'],
 ];
 
 export const speedFields = ['name', 'flow', 'power', 'speed', 'speedRatio'];

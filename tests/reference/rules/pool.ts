@@ -1,4 +1,3 @@
-import type { Outline } from '#core/poolOutline.ts';
 import {
   type Depth,
   meanDepth,
@@ -10,85 +9,66 @@ import {
 } from '#core/poolVolume.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
+import { outlineInputs, outlineOf, pairsInMetres, partOfWhole } from './poolOutline.ts';
 
 const foot = 0.3048;
 const gallon = 3.785411784e-3;
-
-/** Pairs without a unit of their own are in that of the lengths beside them. */
-function pairsInMetres(given: Given, id: string): readonly (readonly [number, number])[] {
-  const pairs = given.pairs(id);
-  if (given.key(id)?.unit.dimension === 'length') return pairs;
-  const beside = ['width', 'length', 'depth', 'diameter'].map((name) => given.key(name)?.unit);
-  const factors = [
-    ...new Set(beside.filter((unit) => unit !== undefined).map((unit) => unit.factor)),
-  ];
-  const [factor] = factors;
-  if (factors.length !== 1 || factor === undefined) {
-    throw new NotUnderstood(`the unit of ${id} is not stated`);
-  }
-  return pairs.map(([first, second]) => [first * factor, second * factor] as const);
-}
 
 function stations(given: Given) {
   return pairsInMetres(given, 'stations').map(([distance, depth]) => ({ distance, depth }));
 }
 
-function depthOf(given: Given): Depth {
+/** Two depths in whatever names; undefined where one depth or a profile is given. */
+function twoDepths(given: Given): readonly [number, number] | undefined {
+  if (given.has('shallowDepth')) return [given.number('shallowDepth'), given.number('deepDepth')];
+  if (given.has('depth#1')) return [given.number('depth#1'), given.number('depth#2')];
+  if (!given.has('depth') || !Array.isArray(given.value('depth'))) return undefined;
+  const [first, second, ...more] = given.numbers('depth');
+  if (first === undefined || second === undefined || more.length > 0)
+    throw new NotUnderstood('the depths are not two');
+  return [first, second];
+}
+
+function meanOfTwo(given: Given): number {
+  const two = twoDepths(given);
+  if (two === undefined) throw new NotUnderstood('only one depth is given');
+  return (two[0] + two[1]) / 2;
+}
+
+const isAverage = (given: Given): boolean => /average|mean/i.test(given.what);
+
+function depthOf(given: Given, isAlongLength: boolean): Depth {
   if (given.has('stations')) return { kind: 'stations', stations: stations(given) };
-  if (given.has('depth')) return { kind: 'uniform', depth: given.number('depth') };
-  if (given.has('shallowDepth')) {
-    const [first, second] = [given.number('shallowDepth'), given.number('deepDepth')];
-    return { kind: 'sloped', first, second };
-  }
-  return { kind: 'sloped', first: given.number('depth#1'), second: given.number('depth#2') };
+  const two = twoDepths(given);
+  if (two === undefined) return { kind: 'uniform', depth: given.number('depth') };
+  const [first, second] = two;
+  return isAlongLength && !isAverage(given)
+    ? { kind: 'sloped', first, second }
+    : { kind: 'uniform', depth: (first + second) / 2 };
 }
 
-function lengthOf(given: Given): number {
-  return given.maybe('length') ?? stations(given).at(-1)?.distance ?? 0;
-}
+const shareOf = (given: Given): number =>
+  given.has('shape') ? partOfWhole(given.text('shape'))[0] : 1;
 
-function outlineOf(given: Given): Outline {
-  const shape = given.text('shape');
-  switch (shape) {
-    case 'rectangle':
-    case 'ellipse':
-    case 'stadium':
-      return { kind: shape, length: lengthOf(given), width: given.number('width') };
-    case 'square': {
-      const side = given.maybe('side') ?? given.maybe('width') ?? lengthOf(given);
-      return { kind: 'rectangle', length: side, width: side };
-    }
-    case 'oval':
-      return { kind: 'ellipse', length: lengthOf(given), width: given.number('width') };
-    case 'circle':
-    case 'round': {
-      const radius = given.maybe('radius');
-      return {
-        kind: 'circle',
-        diameter: radius === undefined ? given.number('diameter') : 2 * radius,
-      };
-    }
-    case 'polygon':
-      return {
-        kind: 'polygon',
-        vertices: pairsInMetres(given, 'vertices'),
-      };
-    default:
-      throw new NotUnderstood(`the shape "${shape}" is not known`);
-  }
-}
-
+/** Where the shape does not say which way the floor falls, the mean of two depths counts. */
 function shapeOf(given: Given): PoolShape {
-  return { outline: outlineOf(given), depth: depthOf(given) };
+  const words = given.has('shape') ? given.text('shape') : '';
+  const isAlongLength = !/^(half|semi|quarter|l\b)|triang|trapez|regular|gon$/.test(
+    words === 'polygon' && !given.has('sides') ? '' : words,
+  );
+  return { outline: outlineOf(given), depth: depthOf(given, isAlongLength) };
 }
 
-const outlineInputs = ['length', 'width', 'diameter', 'radius', 'vertices', 'side'];
+const volumeOf = (given: Given): number => shareOf(given) * poolVolume(shapeOf(given));
+const areaOf = (given: Given): number => shareOf(given) * outlineArea(outlineOf(given));
+
+const otherDepths = ['depth#1', 'depth#2', 'shallowDepth', 'deepDepth'];
 
 function volumeOfParts(given: Given): number {
-  const fields = ['name', 'shape', 'depth', 'depth#1', 'depth#2', ...outlineInputs];
+  const fields = ['name', 'shape', 'depth', ...otherDepths, ...outlineInputs];
   return given
     .list('parts')
-    .reduce<number>((sum, each) => sum + poolVolume(shapeOf(given.inside(each, fields))), 0);
+    .reduce<number>((sum, each) => sum + volumeOf(given.inside(each, fields)), 0);
 }
 
 const isShape = (pattern: RegExp) => (given: Given) => pattern.test(given.text('shape'));
@@ -123,13 +103,25 @@ export const poolFamily: Family = {
       when: isShape(/trade factor/),
     },
     {
-      what: 'volume of a shape',
-      needs: ['shape', 'depth|depth#1|stations|shallowDepth'],
-      takes: ['depth#2', 'deepDepth', ...outlineInputs],
+      // An ellipse is a circle drawn out: 5.9 times length, width and depth.
+      what: "oval by the trade's factor",
+      needs: ['shape', 'length', 'width', 'depth'],
       gives: {
-        volume: (given) => poolVolume(shapeOf(given)),
+        volume: (given) => {
+          const diameter = Math.sqrt(given.number('length') * given.number('width'));
+          return thumbCircleGallons(diameter / foot, given.number('depth') / foot) * gallon;
+        },
+      },
+      when: isShape(/^(oval|ellipse).*trade factor/),
+    },
+    {
+      what: 'volume of a shape',
+      needs: ['shape|vertices|x', 'depth|depth#1|stations|shallowDepth'],
+      takes: [...otherDepths, ...outlineInputs],
+      gives: {
+        volume: volumeOf,
         depth: (given) => meanDepth(shapeOf(given)),
-        area: (given) => outlineArea(outlineOf(given)),
+        area: areaOf,
       },
     },
     {
@@ -143,12 +135,25 @@ export const poolFamily: Family = {
       gives: { volume: (given) => given.number('area') * given.number('depth') },
     },
     {
-      what: 'area of a shape',
-      needs: ['shape'],
-      takes: outlineInputs,
+      what: 'volume of an area over a slope',
+      needs: ['area', 'depth|depth#1|shallowDepth'],
+      takes: otherDepths,
       gives: {
-        area: (given) => outlineArea(outlineOf(given)),
+        volume: (given) => given.number('area') * meanOfTwo(given),
+        depth: meanOfTwo,
       },
+    },
+    {
+      what: 'mean depth',
+      needs: ['depth|depth#1|shallowDepth'],
+      takes: otherDepths,
+      gives: { depth: meanOfTwo },
+    },
+    {
+      what: 'area of a shape',
+      needs: ['shape|vertices|x'],
+      takes: outlineInputs,
+      gives: { area: areaOf },
     },
   ],
 };

@@ -62,6 +62,12 @@ function fromVacuum(given: Given): number {
 const margin = (npsh: (given: Given) => number) => (given: Given) =>
   npshMargin(npsh(given), given.number('npshRequired'));
 
+/** What NPSH available lies above the one required and its margin, with nothing lost and no lift. */
+function toSpare(given: Given): number {
+  const wanted = given.number('npshRequired') * (given.maybe('npshRatio') ?? 1);
+  return npshMargin(available(given), wanted + (given.maybe('npshMargin') ?? 0));
+}
+
 const answersFor = (npsh: (given: Given) => number): Rule['gives'] => ({
   npshAvailable: npsh,
   npshMargin: margin(npsh),
@@ -93,6 +99,18 @@ export const suctionFamily: Family = {
       needs: [place, 'temperature|vapourPressure'],
       takes: [...waterInputs, 'suctionHead', 'suctionLift', 'suctionLoss', 'npshRequired'],
       gives: answersFor(available),
+    },
+    {
+      what: 'greatest suction lift',
+      needs: [place, 'temperature|vapourPressure', 'npshRequired'],
+      takes: [...waterInputs, 'suctionLoss', 'npshMargin', 'npshRatio'],
+      gives: { greatestLift: toSpare, suctionLift: toSpare },
+    },
+    {
+      what: 'greatest suction loss',
+      needs: [place, 'temperature|vapourPressure', 'npshRequired'],
+      takes: [...waterInputs, 'suctionHead', 'suctionLift', 'npshMargin', 'npshRatio'],
+      gives: { greatestSuctionLoss: toSpare, suctionLoss: toSpare, headLoss: toSpare },
     },
     {
       what: 'NPSH available from a vacuum gauge',

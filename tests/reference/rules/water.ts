@@ -1,3 +1,4 @@
+import { standardGravity } from '#core/constants.ts';
 import { pressureHead } from '#core/gauges.ts';
 import {
   liquidDensity,
@@ -44,7 +45,31 @@ export const waterFamily: Family = {
         vapourPressure: (given) => vapourPressure(temperature(given)),
         vapourHead: (given) =>
           pressureHead(vapourPressure(temperature(given)), liquidDensity(temperature(given))),
+        specificWeight: (given) => liquidDensity(temperature(given)) * standardGravity,
         specificGravity: (given) => liquidDensity(temperature(given)) / 1000,
+      },
+    },
+    {
+      what: 'weight and relative density',
+      needs: ['density'],
+      gives: {
+        specificGravity: (given) => given.number('density') / 1000,
+        specificWeight: (given) => given.number('density') * standardGravity,
+      },
+    },
+    {
+      what: 'density of a relative density',
+      needs: ['specificGravity'],
+      gives: {
+        density: (given) => given.number('specificGravity') * 1000,
+        specificWeight: (given) => given.number('specificGravity') * 1000 * standardGravity,
+      },
+    },
+    {
+      what: 'kinematic viscosity',
+      needs: ['dynamicViscosity', 'density'],
+      gives: {
+        kinematicViscosity: (given) => given.number('dynamicViscosity') / given.number('density'),
       },
     },
   ],
