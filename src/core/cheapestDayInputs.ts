@@ -74,9 +74,9 @@ const speedsLookedAt = 58;
  */
 export function settableRatios(range: SpeedRange, also: readonly number[] = []): readonly number[] {
   const { least, top, step } = range;
-  requireBetween('least', least, 0.01, 2, '-');
-  requireBetween('top', top, least, 2, '-');
-  requireBetween('step', step, 0, 1, '-');
+  requireBetween('least', least, 0.01, 2, '');
+  requireBetween('top', top, least, 2, '');
+  requireBetween('step', step, 0, 1, '');
   if (step === 0) {
     const even = Array.from(
       { length: speedsLookedAt },
@@ -130,7 +130,7 @@ export function requireInputs(inputs: CheapestDayInputs): void {
   const { speeds, needs, limits, quiet, prices, mostChanges, minuteStep = 1 } = inputs;
   requireBetween('shortestBlock', inputs.shortestBlock ?? 0, 0, 60, 'min');
   for (const [place, { ratio, flow, power }] of speeds.entries()) {
-    requireBetween(`speeds[${place}].ratio`, ratio, 1e-6, 2, '-');
+    requireBetween(`speeds[${place}].ratio`, ratio, 1e-6, 2, '');
     requireBetween(`speeds[${place}].flow`, flow, 1e-12, 10, 'm3/s');
     requireBetween(`speeds[${place}].power`, power, 0, 1e6, 'W');
   }
@@ -141,7 +141,7 @@ export function requireInputs(inputs: CheapestDayInputs): void {
     requireNotNegative(`limit ${limit.id}.greatestFlow`, limit.greatestFlow, 'm3/s');
   for (const [place, each] of quiet.entries()) {
     requireSpan(`quiet[${place}]`, each);
-    requireNotNegative(`quiet[${place}].ceiling`, each.ceiling, '-');
+    requireNotNegative(`quiet[${place}].ceiling`, each.ceiling, '');
   }
   requireWholeDay(prices);
   if (mostChanges !== undefined && !(Number.isInteger(mostChanges) && mostChanges >= 0))

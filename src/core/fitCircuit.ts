@@ -70,7 +70,7 @@ export function fitCircuit(
   readings: readonly HeadReading[],
   options: CircuitFitOptions = {},
 ): CircuitFit {
-  const exponent = requireBetween('exponent', options.exponent ?? 2, 1, 2, '-');
+  const exponent = requireBetween('exponent', options.exponent ?? 2, 1, 2, '');
   const points = readings.map((reading) => weigh(reading, exponent));
   const flowsNeeded = options.withLift === true ? 2 : 1;
   if (differentFlows(readings) < flowsNeeded) {
@@ -107,7 +107,7 @@ export function fitCircuit(
  */
 export function flowFromHead(curve: HeadCurve, head: number, ratio: number): FlowRead {
   requireBetween('head', head, 0, 1000, 'm');
-  requireBetween('ratio', ratio, 0.01, 2, '-');
+  requireBetween('ratio', ratio, 0.01, 2, '');
   const scaledHead = head / ratio ** 2;
   if (scaledHead > curve.shutoffHead) {
     return { kind: 'aboveShutoff', shutoffHead: curve.shutoffHead * ratio ** 2 };

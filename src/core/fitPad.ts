@@ -149,7 +149,7 @@ function powerFactorsIn({ readings }: PadEvidence): { id: string; powerFactor: n
 }
 
 function bandsAt(spread: PadSpread, near: Neighbourhood, ratio: number): PadBand {
-  requireBetween('ratio', ratio, 0.05, 2, '-');
+  requireBetween('ratio', ratio, 0.05, 2, '');
   const state = near.stateAt(ratio);
   const slopes = near.slopesAt(ratio);
   const band = (answer: Answer) =>
@@ -192,8 +192,8 @@ function narrowings(
 }
 
 function speedsOfInterest({ readings, leastRatio, greatestRatio }: PadEvidence): number[] {
-  const least = requireBetween('leastRatio', leastRatio ?? 0.3, 0.05, 1, '-');
-  const greatest = requireBetween('greatestRatio', greatestRatio ?? 1, least, 2, '-');
+  const least = requireBetween('leastRatio', leastRatio ?? 0.3, 0.05, 1, '');
+  const greatest = requireBetween('greatestRatio', greatestRatio ?? 1, least, 2, '');
   const read = readings.map((one) => one.ratio);
   const [from, to] = [Math.min(least, ...read), Math.max(greatest, ...read)];
   return Array.from(

@@ -113,7 +113,7 @@ export function fitPower(
   readings: readonly PowerReading[],
   options: PowerFitOptions = {},
 ): PowerFit {
-  const share = requireBetween('share', options.share ?? 0.03, 1e-4, 1, '-');
+  const share = requireBetween('share', options.share ?? 0.03, 1e-4, 1, '');
   requireReadings(readings);
   const line = fitLine(readings, share);
   const powerAt = (ratio: number) => line.fixed + line.cube * cubeOf(ratio);
@@ -148,7 +148,7 @@ export function powerContradictions(
   readings: readonly PowerReading[],
   share: number,
 ): PowerContradiction[] {
-  requireBetween('share', share, 0, 1, '-');
+  requireBetween('share', share, 0, 1, '');
   const bySpeed = [...readings].sort((a, b) => a.ratio - b.ratio);
   return bySpeed.flatMap((slower) => {
     const faster = bySpeed.find((one) => one.ratio / slower.ratio - 1 > share);
@@ -161,7 +161,7 @@ export function powerContradictions(
 function requireReadings(readings: readonly PowerReading[]): void {
   if (readings.length === 0) throw new CoreError('readings', 'empty', 'at least one reading');
   for (const { ratio, power } of readings) {
-    requireBetween('ratio', ratio, 0.01, 2, '-');
+    requireBetween('ratio', ratio, 0.01, 2, '');
     requirePositive('power', power, 'W');
   }
 }
@@ -229,7 +229,7 @@ function varianceAt(line: Line, ratio: number): number {
 }
 
 function cubeOf(ratio: number): number {
-  return requireBetween('ratio', ratio, 0, 2, '-') ** 3;
+  return requireBetween('ratio', ratio, 0, 2, '') ** 3;
 }
 
 function speedsOfInterest(
@@ -237,9 +237,9 @@ function speedsOfInterest(
   { leastRatio, greatestRatio }: PowerFitOptions,
 ): number[] {
   const ratios = readings.map((reading) => reading.ratio);
-  const least = Math.min(requireBetween('leastRatio', leastRatio ?? 0.3, 0.01, 1, '-'), ...ratios);
+  const least = Math.min(requireBetween('leastRatio', leastRatio ?? 0.3, 0.01, 1, ''), ...ratios);
   const greatest = Math.max(
-    requireBetween('greatestRatio', greatestRatio ?? 1, 0.3, 2, '-'),
+    requireBetween('greatestRatio', greatestRatio ?? 1, 0.3, 2, ''),
     ...ratios,
   );
   const steps = 8;

@@ -79,7 +79,7 @@ function rowOf(table: readonly (readonly [number, number])[], at: number, field:
  * @example bendMultiplier(3) // 12.00
  */
 export function bendMultiplier(radiusOverBore: number): number {
-  return rowOf(bends, requireBetween('radiusOverBore', radiusOverBore, 1, 20, '-'), 'radius');
+  return rowOf(bends, requireBetween('radiusOverBore', radiusOverBore, 1, 20, ''), 'radius');
 }
 
 /**
@@ -109,6 +109,6 @@ export function mitreMultiplier(angle: number): number {
  * @example roundedInletK(0.06) // 0.1500
  */
 export function roundedInletK(radiusOverBore: number): number {
-  const radius = requireBetween('radiusOverBore', radiusOverBore, 0, 1, '-');
+  const radius = requireBetween('radiusOverBore', radiusOverBore, 0, 1, '');
   return rowOf(inlets, Math.min(radius, 0.15), 'radius');
 }

@@ -99,9 +99,9 @@ export type Rung =
  * @example speedLadder({ needs: [], curve: { shutoffHead: 20, lastFlow: 0.01, head: (q) => 20 - 1e5 * q * q, slope: (q) => -2e5 * q, provenance: 'threePoints' }, circuit: { suction: [], discharge: [], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 0.001, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, power: { fixed: 40, atReference: () => 1000 }, limits: [], minRatio: 0.3, maxRatio: 1 }).length // 0.000
  */
 export function speedLadder(inputs: LadderInputs): Rung[] {
-  requireBetween('minRatio', inputs.minRatio, 0.01, 2, '-');
-  requireBetween('maxRatio', inputs.maxRatio, inputs.minRatio, 2, '-');
-  requireBetween('ratioStep', inputs.ratioStep ?? 0, 0, 1, '-');
+  requireBetween('minRatio', inputs.minRatio, 0.01, 2, '');
+  requireBetween('maxRatio', inputs.maxRatio, inputs.minRatio, 2, '');
+  requireBetween('ratioStep', inputs.ratioStep ?? 0, 0, 1, '');
   const pad = padOf(inputs);
   return inputs.needs.map((need) => rungOf(need, inputs, pad));
 }

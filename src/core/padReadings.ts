@@ -50,8 +50,8 @@ export function observationsIn(
   readings: readonly Reading[],
   instruments: InstrumentAccuracy,
 ): Observation[] {
-  requireBetween('meterShare', instruments.meterShare, 0.001, 1, '-');
-  requireBetween('powerShare', instruments.powerShare, 0.001, 1, '-');
+  requireBetween('meterShare', instruments.meterShare, 0.001, 1, '');
+  requireBetween('powerShare', instruments.powerShare, 0.001, 1, '');
   return readings.flatMap((reading) => {
     requireReading(reading);
     return valuesOf(reading).map(([quantity, value]) => ({
@@ -181,7 +181,7 @@ function valuesOf(reading: Reading): (readonly [ReadQuantity, number])[] {
 }
 
 function requireReading(reading: Reading): void {
-  requireBetween('ratio', reading.ratio, 0.05, 2, '-');
+  requireBetween('ratio', reading.ratio, 0.05, 2, '');
   const within = (field: keyof Reading, min: number, max: number, unit: string) => {
     const value = reading[field];
     if (value !== undefined) requireBetween(field, value as number, min, max, unit);
