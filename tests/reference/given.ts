@@ -30,8 +30,10 @@ export class Given {
   /** What the case says it is, where one input alone cannot tell two standards apart. */
   readonly what: string;
   readonly #entries: ReadonlyMap<string, Entry>;
+  readonly #inputs: JsonObject;
 
   constructor(inputs: JsonObject, expected: readonly Key[] = [], what = '') {
+    this.#inputs = inputs;
     const entries = entriesOf(inputs);
     // Days beside hours are how often, not how long.
     const isBoth = entries.filter(({ key }) => key.id === 'time').length > 1;
@@ -105,6 +107,12 @@ export class Given {
       }
       return [first, second] as const;
     });
+  }
+
+  /** Some of the inputs as they stand in the file, to be read again beside others. */
+  rawOf(ids: readonly string[]): JsonObject {
+    const there = [...this.#entries].filter(([id]) => ids.includes(id));
+    return Object.fromEntries(there.map(([, { key }]) => [key.raw, this.#inputs[key.raw] ?? null]));
   }
 
   /** An object inside the inputs, which may hold nothing but the names listed. */

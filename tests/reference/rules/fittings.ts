@@ -17,41 +17,24 @@ import {
 } from '#core/handbookFittings.ts';
 import { olderTurbulentFriction } from '#core/olderEditions.ts';
 import { meanVelocity, type PipeSize, pipeSizes } from '#core/pipe.ts';
+import { isObject } from '../caseFile.ts';
 import { type Given, NotUnderstood } from '../given.ts';
+import type { Value } from '../keys.ts';
 import type { Family } from '../rule.ts';
+import { fittingWords } from './fittingWords.ts';
 import { boreInputs, boreNeed, boreOf, densityOf } from './shared.ts';
 
-type Words = readonly [RegExp, FittingKind | EndKind];
-
-/** How handbooks call each fitting. The first line that matches counts. */
-const words: readonly Words[] = [
-  [/bend.*r\/d *= *1\.5|long.?radius/, 'elbow90Long'],
-  [/bend.*r\/d *= *3\b/, 'bend90Wide'],
-  [/street.*45|45.*street/, 'streetElbow45'],
-  [/street/, 'streetElbow90'],
-  [/45 ?(°|deg)/, 'elbow45'],
-  [/return bend/, 'returnBend'],
-  [/(standard )?90 ?(°|deg\S*) elbow|^elbow$/, 'elbow90'],
-  [/three.?way.*branch/, 'threeWayValveBranch'],
-  [/three.?way/, 'threeWayValveStraight'],
-  [/tee.*run|tee.*straight|tee.*line/, 'teeRun'],
-  [/tee.*branch/, 'teeBranch'],
-  [/gate valve/, 'gateValve'],
-  [/ball valve/, 'ballValve'],
-  [/butterfly valve/, 'butterflyValve'],
-  [/globe valve/, 'globeValve'],
-  [/angle valve(?!.*55)/, 'angleValve'],
-  [/swing check.*clearway|clearway/, 'swingCheckValveClearway'],
-  [/swing check/, 'swingCheckValve'],
-  [/(square|sharp).*(inlet|entrance)/, 'squareInlet'],
-  [/bell.?mouth|(?<!slightly )rounded(?!.*r\/d)/, 'roundedInlet'],
-  [/project/, 'projectingInlet'],
-  [/exit|(outlet|discharge) into/, 'exit'],
-];
+/** "tee_branch" and "elbow-90" are words too; "r/d" and "three-way" stay. */
+const fittingText = (given: Given): string =>
+  given
+    .text(given.has('fitting') ? 'fitting' : 'name')
+    .replaceAll('_', ' ')
+    .replace(/(?<=[a-z])-(?=\d)|(?<=\d)-(?=[a-z])/g, ' ')
+    .trim();
 
 function kindOf(given: Given): FittingKind | EndKind {
-  const text = given.text('fitting');
-  const found = words.find(([pattern]) => pattern.test(text));
+  const text = fittingText(given);
+  const found = fittingWords.find(([pattern]) => pattern.test(text));
   if (found === undefined) throw new NotUnderstood(`the fitting "${text}" is not known`);
   return found[1];
 }
@@ -87,9 +70,9 @@ function fittingCoefficient(given: Given): number {
 }
 
 function oneFitting(given: Given): number {
-  const [, edge] = /(?:inlet|entrance).*r\/d *= *(\d*\.?\d+)/.exec(given.text('fitting')) ?? [];
+  const [, edge] = /(?:inlet|entrance).*r\/d *= *(\d*\.?\d+)/.exec(fittingText(given)) ?? [];
   if (edge !== undefined) return roundedInletK(Number(edge));
-  const other = otherMultiplier(given.text('fitting'));
+  const other = otherMultiplier(fittingText(given));
   if (other !== undefined) return other * turbulentFrictionFor(given);
   const kind = kindOf(given);
   if (!isCrane(kind)) return fittingK(kind, given.has('bore') ? boreOf(given) : 0.05);
@@ -149,6 +132,7 @@ function changeOfBore(given: Given): number {
 function coefficient(given: Given): number {
   if (given.has('k')) return given.number('k');
   if (given.has('kList')) return sumOfCoefficients(given);
+  if (given.has('fittings')) return sumOfFittings(given);
   return fittingCoefficient(given);
 }
 
@@ -158,10 +142,50 @@ function sumOfCoefficients(given: Given): number {
   return given.numbers('kList').reduce((sum, k) => sum + minorLoss(k, velocity), 0);
 }
 
+/** The multiplier of f_T is the same at any size. */
+function diameters(given: Given): number {
+  const isSized = ['turbulentFriction', ...boreInputs].some((id) => given.has(id));
+  const sized = isSized
+    ? given
+    : given.inside({ ...given.rawOf(given.ids), f_t: 0.02 }, [...given.ids, 'turbulentFriction']);
+  return fittingCoefficient(sized) / turbulentFrictionFor(sized);
+}
+
+/** One of a group: words, [words, count] or an object; what they share stands beside the group. */
+function fittingIn(given: Given, value: Value): Given {
+  const common = given.rawOf(['turbulentFriction', 'edition', ...boreInputs]);
+  const [fitting, count] = Array.isArray(value) ? (value as readonly Value[]) : [value, 1];
+  const own = isObject(value) ? value : { fitting: fitting ?? null, count: count ?? null };
+  const fields = ['fitting', 'name', 'k', 'count', 'turbulentFriction', 'edition', ...boreInputs];
+  return given.inside({ ...common, ...own }, fields);
+}
+
+/** A group as a list, or as a map of words and counts. */
+function group(given: Given): readonly Given[] {
+  const value = given.value('fittings');
+  const list = isObject(value) ? Object.entries(value) : given.list('fittings');
+  return list.map((each) => fittingIn(given, each));
+}
+
+const inGroup = (one: Given): number =>
+  one.has('k') ? countOf(one) * one.number('k') : fittingCoefficient(one);
+
+/** Losses of a group add. */
+const sumOfFittings = (given: Given): number =>
+  group(given).reduce((sum, one) => sum + inGroup(one), 0);
+
+/** Length of pipe that loses as much as fittings: K over the friction of the pipe, in bores. */
+function lengthAsMuch(given: Given): number {
+  const friction = given.maybe('frictionFactor') ?? turbulentFrictionFor(given);
+  return (coefficient(given) * boreOf(given)) / friction;
+}
+
 function loss(given: Given): number {
   const velocity = given.maybe('velocity') ?? meanVelocity(given.number('flow'), boreOf(given));
   return minorLoss(coefficient(given), velocity);
 }
+
+const groupInputs = ['turbulentFriction', 'edition', 'count', ...boreInputs];
 
 export const fittingsFamily: Family = {
   name: 'fittings',
@@ -180,7 +204,7 @@ export const fittingsFamily: Family = {
       takes: ['turbulentFriction', 'edition', 'count', ...boreInputs],
       gives: {
         k: fittingCoefficient,
-        diameters: (given) => fittingCoefficient(given) / turbulentFrictionFor(given),
+        diameters,
       },
     },
     {
@@ -195,14 +219,23 @@ export const fittingsFamily: Family = {
     },
     {
       what: 'length of pipe that loses as much',
-      needs: ['k', boreNeed, 'frictionFactor|turbulentFriction'],
-      takes: [...boreInputs],
+      needs: ['k|fitting|fittings', boreNeed],
+      takes: ['frictionFactor', ...groupInputs],
+      gives: { equivalentLength: lengthAsMuch },
+    },
+    {
+      what: 'length as much by the bores it is long',
+      needs: ['diameters', boreNeed],
+      takes: ['count', ...boreInputs],
       gives: {
-        equivalentLength: (given) => {
-          const f = given.maybe('frictionFactor') ?? given.number('turbulentFriction');
-          return (given.number('k') * boreOf(given)) / f;
-        },
+        equivalentLength: (given) => countOf(given) * given.number('diameters') * boreOf(given),
       },
+    },
+    {
+      what: 'coefficient of a group of fittings',
+      needs: ['fittings'],
+      takes: groupInputs,
+      gives: { k: sumOfFittings },
     },
     {
       what: 'sum of coefficients',
@@ -212,7 +245,7 @@ export const fittingsFamily: Family = {
     },
     {
       what: 'head lost at a velocity',
-      needs: ['k|kList|fitting', 'velocity'],
+      needs: ['k|kList|fitting|fittings', 'velocity'],
       takes: ['turbulentFriction', 'edition', 'count', ...boreInputs, 'density', 'temperature'],
       gives: {
         headLoss: loss,
@@ -221,7 +254,7 @@ export const fittingsFamily: Family = {
     },
     {
       what: 'head lost at a flow',
-      needs: ['k|kList|fitting', 'flow', boreNeed],
+      needs: ['k|kList|fitting|fittings', 'flow', boreNeed],
       takes: ['turbulentFriction', 'edition', 'count', ...boreInputs, 'density', 'temperature'],
       gives: {
         headLoss: loss,

@@ -5,6 +5,7 @@ import { meanVelocity, reynoldsNumber } from '#core/pipe.ts';
 import { liquidDensity } from '#core/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
+import { pipesTogether } from './pipesTogether.ts';
 import { boreInputs, boreNeed, boreOf, densityOf, viscosityInputs, viscosityOf } from './shared.ts';
 
 type FrictionLaw = (reynolds: number, relativeRoughness: number) => number;
@@ -67,6 +68,10 @@ const hazenForms: Readonly<Record<string, HazenWilliamsForm>> = {
   any: 'si',
 };
 
+/** The law may be named where it is the one meant. */
+const isDarcy = (given: Given): boolean =>
+  ['form', 'law'].every((id) => !given.has(id) || /darcy/.test(given.text(id)));
+
 function hazenLoss(given: Given): number {
   const form = given.has('form') ? hazenForms[given.text('form')] : 'si';
   if (form === undefined) throw new NotUnderstood(`the form ${given.text('form')} is not known`);
@@ -120,6 +125,7 @@ export const frictionLossFamily: Family = {
   name: 'friction loss',
   quantity: /head loss per|friction loss|pipe loss|loss of pipe/i,
   rules: [
+    pipesTogether,
     {
       what: 'Darcy-Weisbach',
       needs: [
@@ -128,7 +134,8 @@ export const frictionLossFamily: Family = {
         'roughness|relativeRoughness',
         'kinematicViscosity|dynamicViscosity|temperature',
       ],
-      takes: [...boreInputs, ...viscosityInputs, 'length'],
+      takes: [...boreInputs, ...viscosityInputs, 'length', 'form', 'law'],
+      when: isDarcy,
       gives: {
         headGradient: perLength(darcyLoss),
         headLoss: overLength(darcyLoss),
@@ -151,6 +158,41 @@ export const frictionLossFamily: Family = {
         pressureGradient: pressurePerLength(hazenLoss),
         pressureLoss: (given) => overLength(hazenLoss)(given) * densityFor(given) * standardGravity,
         velocity,
+      },
+    },
+    {
+      what: 'loss of a length at a gradient',
+      needs: ['headGradient', 'length'],
+      takes: ['density', 'temperature'],
+      gives: {
+        headLoss: (given) => given.number('headGradient') * given.number('length'),
+        pressureLoss: (given) =>
+          given.number('headGradient') *
+          given.number('length') *
+          densityOf(given) *
+          standardGravity,
+      },
+    },
+    {
+      what: 'pressure lost over a length at a gradient',
+      needs: ['pressureGradient', 'length'],
+      takes: ['density', 'temperature'],
+      gives: {
+        pressureLoss: (given) => given.number('pressureGradient') * given.number('length'),
+        headLoss: (given) =>
+          (given.number('pressureGradient') * given.number('length')) /
+          (densityOf(given) * standardGravity),
+      },
+    },
+    {
+      what: 'one gradient as the other',
+      needs: ['headGradient|pressureGradient', 'density|temperature'],
+      takes: ['density', 'temperature'],
+      gives: {
+        pressureGradient: (given) =>
+          given.number('headGradient') * densityOf(given) * standardGravity,
+        headGradient: (given) =>
+          given.number('pressureGradient') / (densityOf(given) * standardGravity),
       },
     },
   ],
