@@ -287,7 +287,7 @@ describe('edges', () => {
   it('refuses a reading out of range, naming it', () => {
     expect(() => fitPad(evidenceOf([{ id: 'a', ratio: 1, power: -5 }]))).toThrow(CoreError);
     expect(() => fitPad(evidenceOf([{ id: 'a', ratio: 9 }]))).toThrow(
-      'ratio is 9; it must be a number from 0.05 to 2 -.',
+      'ratio is 9; it must be a number from 0.05 to 2.',
     );
   });
 
