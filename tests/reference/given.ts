@@ -38,7 +38,10 @@ export class Given {
     // Days beside hours are how often, not how long.
     const isBoth = entries.filter(({ key }) => key.id === 'time').length > 1;
     this.#entries = new Map(
-      entries.map((entry) => [isBoth && entry.key.raw === 'days' ? 'days' : entry.key.id, entry]),
+      entries.map((entry) => [
+        isBoth && ['days', 'weeks'].includes(entry.key.raw) ? 'days' : entry.key.id,
+        entry,
+      ]),
     );
     if (this.#entries.size < entries.length) {
       throw new NotUnderstood('two inputs mean the same thing');

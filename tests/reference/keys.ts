@@ -129,19 +129,23 @@ const usualName: Partial<Record<KeyUnit['dimension'], string>> = {
 
 function conditionOf(text: string, rest: string): Condition {
   const [, digits, spelled = ''] = /^(-?\d+(?:\.\d+)?)(?:_(.+))?$/.exec(text) ?? [];
+  const value = Number(digits ?? Number.NaN);
+  // No other quantity of a pump has such numbers.
+  if (spelled === '' && value >= 300) return { text, rest, value, input: 'speed_rpm' };
   const unit = unitFrom(spelled);
   const name = unit && usualName[unit.dimension];
-  const value = Number(digits ?? Number.NaN);
   return { text, rest, value, ...(name === undefined ? {} : { input: `${name}_${spelled}` }) };
 }
 
 /** A value at a condition, `share_after_8_h`: another name, so that no rule overlooks it. */
-function conditioned(raw: string): Key | undefined {
+function conditioned(written: string): Key | undefined {
+  // "power_at_1725_rpm_w" for "power_w_at_1725_rpm".
+  const raw = written.replace(/^(.+)(_at_\d+_rpm)_(.+)$/, '$1_$3$2');
   const [, rest, text] = /^(.+)_(?:at|after|within)_([^_]+(?:_[^_]+)*)$/.exec(raw) ?? [];
   const key = rest === undefined ? undefined : keyInAnyOrder(rest);
   if (key === undefined || rest === undefined || text === undefined) return undefined;
   const [name, id] = [`${key.name}@`, `${key.id}@${text}`];
-  return { ...key, raw, name, id, condition: conditionOf(text, rest) };
+  return { ...key, raw: written, name, id, condition: conditionOf(text, rest) };
 }
 
 const withRaw = (raw: string, key: Key | undefined): Key | undefined => key && { ...key, raw };

@@ -165,3 +165,75 @@ describe('groups of fittings', () => {
     expect(check('fittings', { fittings, ...turbulent }, { k: 1 })).toContain('skipped');
   });
 });
+
+describe('the same in other keys', () => {
+  const head = (101_325 - 2300) / (998 * gravity);
+  const water = { atmosphere_pa: 101_325, density_kg_m3: 998, vapour_pressure_pa: 2300 };
+
+  it.each([
+    ['affinity', { full_speed_rpm: 3000, power_w: 1600 }, { power_w_at_1500_rpm: 200 }],
+    ['affinity', { full_speed_rpm: 3000, speed_rpm: 1500, head_ft: 60 }, { head_ft: 15 }],
+    ['affinity', { flow_gpm_at_3450: 80 }, { flow_gpm_at_1725: 40 }],
+    ['affinity', { power_at_3000_rpm_w: 1600 }, { power_at_1500_rpm_w: 200 }],
+    // Standard gravity; 998 kg/m3.
+    ['gauges', { pressure_kpa: 98, specific_gravity: 0.998 }, { head_m: 98_000 / (998 * gravity) }],
+    ['electricity', { power_w: 500, hours_per_day: 8, weeks: 2 }, { energy_kwh: 56 }],
+    ['electricity', { energy_kwh_per_day: 10, price_per_kwh: 0.25 }, { cost_per_week: 17.5 }],
+    ['electricity', { flow_l_s: 2, pressure_difference_kpa: 120 }, { power_w: 240 }],
+    [
+      friction,
+      { head_loss_per_100_ft: 4, length_ft: 60, equivalent_length_ft: 40 },
+      { head_loss_ft: 4 },
+    ],
+    ['mixing', { turnover_time_h: 8, run_time_h: 24 }, { turnovers_per_day: 3 }],
+    ['mixing', { volume_m3: 60, flow_m3_h: 10, turnovers_per_day: 1.5 }, { run_hours_per_day: 9 }],
+    ['mixing', { turnovers_per_day: 2 }, { turnover_hours: 12 }],
+    [
+      'npsh',
+      { ...water, npsh_required_m: 3, static_lift_m: 1, friction_loss_m: 0.5 },
+      { npsh_available_m: head - 1.5, npsh_margin_m: head - 4.5 },
+    ],
+    [
+      'pool volume',
+      {
+        points_m: [
+          [0, 0],
+          [4, 0],
+          [4, 3],
+          [0, 3],
+        ],
+        depth_m: 1.5,
+      },
+      { volume_m3: 18 },
+    ],
+    [
+      'pool volume',
+      {
+        depth_m: 1.5,
+        parts: [
+          { shape: 'square', side_m: 4 },
+          { shape: 'square', side_m: 2 },
+        ],
+      },
+      { volume_m3: 30 },
+    ],
+    [
+      'pool volume',
+      { shape: 'regular hexagon', side_m: 2, depth_m: 1 },
+      { volume_m3: 6 * 3 ** 0.5 },
+    ],
+  ])('%s: %o', (quantity, inputs, expected) => {
+    expect(check(quantity, inputs, expected)).toBe('passed');
+  });
+
+  it('a size alone is one of Schedule 40', () => {
+    // f_T of 2 in is 0.019, printed to two figures.
+    const group = { fittings: { '90 deg elbow': 3, 'gate valve': 1 }, nominal_in: 2 };
+    expect(check('fittings', group, { k: 98 * 0.019 }, { relative: 0.03 })).toBe('passed');
+  });
+
+  it('an energy of no stated time has no price a week', () => {
+    const inputs = { energy_kwh: 10, price_per_kwh: 0.25 };
+    expect(check('electricity', inputs, { cost_per_week: 17.5 })).toContain('skipped');
+  });
+});

@@ -110,6 +110,16 @@ export const affinityFamily: Family = {
     { ...scaledRule, needs: ['speedRatio|speedRatio#2', 'flow#1|head#1|power#1'] },
     { ...scaledRule, needs: ['speedRatio', 'flow|head|power'] },
     {
+      what: 'affinity from full speed',
+      needs: ['referenceSpeed', 'speed', 'flow|head|power'],
+      takes: ['flow', 'head', 'power'],
+      gives: {
+        flow: (given) => affinityFlow(given.number('flow'), 1, ratioOf(given)),
+        head: (given) => affinityHead(given.number('head'), 1, ratioOf(given)),
+        power: (given) => affinityPower(given.number('power'), 1, ratioOf(given)),
+      },
+    },
+    {
       what: 'ratios of two speeds',
       needs: ['speed#1|speedRatio#1', 'speed#2|speedRatio#2'],
       takes: ['power#1'],

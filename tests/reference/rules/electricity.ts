@@ -93,6 +93,13 @@ const savedEnergy = (given: Given): number =>
 
 const costOf = (energy: number, given: Given) => (energy / kilowattHour) * given.number('price');
 
+/** Only where the energy is said to be that of a day. */
+const costOfDailyEnergy = (count: number) => (given: Given) => {
+  if (!/per_day|daily|a_day/.test(given.key('energy')?.raw ?? ''))
+    throw new NotUnderstood('how long the energy lasts is not stated');
+  return count * costOf(given.number('energy'), given);
+};
+
 export const electricityFamily: Family = {
   name: 'electricity',
   quantity: /energy and its price|electric|tariff|price of/i,
@@ -116,7 +123,12 @@ export const electricityFamily: Family = {
     {
       what: 'price of an energy',
       needs: ['energy', 'price'],
-      gives: { cost: (given) => costOf(given.number('energy'), given) },
+      gives: {
+        cost: (given) => costOf(given.number('energy'), given),
+        costOfWeek: costOfDailyEnergy(7),
+        costOfMonth: costOfDailyEnergy(30),
+        costOfYear: costOfDailyEnergy(365),
+      },
     },
     {
       what: 'two ways to run beside each other',

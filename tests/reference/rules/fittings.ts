@@ -83,7 +83,12 @@ function oneFitting(given: Given): number {
 function turbulentFrictionFor(given: Given): number {
   const stated = given.maybe('turbulentFriction');
   if (stated !== undefined) return stated;
-  return given.has('edition') ? turbulentFriction(given) : fullyTurbulentFriction(boreOf(given));
+  // Crane's sizes are those of Schedule 40, so that a size alone will do.
+  const isSizeAlone =
+    given.has('nominal') && !['schedule', 'pn', 'bore'].some((id) => given.has(id));
+  return given.has('edition') || isSizeAlone
+    ? turbulentFriction(given)
+    : fullyTurbulentFriction(boreOf(given));
 }
 
 /** Crane's figures are for clean commercial steel of Schedule 40. */

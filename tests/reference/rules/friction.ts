@@ -6,7 +6,15 @@ import { liquidDensity } from '#core/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { pipesTogether } from './pipesTogether.ts';
-import { boreInputs, boreNeed, boreOf, densityOf, viscosityInputs, viscosityOf } from './shared.ts';
+import {
+  boreInputs,
+  boreNeed,
+  boreOf,
+  densityInputs,
+  densityOf,
+  viscosityInputs,
+  viscosityOf,
+} from './shared.ts';
 
 type FrictionLaw = (reynolds: number, relativeRoughness: number) => number;
 
@@ -40,7 +48,8 @@ function reynolds(given: Given): number {
   return reynoldsNumber(velocity(given), boreOf(given), viscosityOf(given));
 }
 
-const metresUnlessGiven = (given: Given): number => given.maybe('length') ?? 1;
+const metresUnlessGiven = (given: Given): number =>
+  given.has('length') ? given.number('length') + (given.maybe('equivalentLength') ?? 0) : 1;
 
 function flow(given: Given): number {
   const bore = boreOf(given);
@@ -134,7 +143,7 @@ export const frictionLossFamily: Family = {
         'roughness|relativeRoughness',
         'kinematicViscosity|dynamicViscosity|temperature',
       ],
-      takes: [...boreInputs, ...viscosityInputs, 'length', 'form', 'law'],
+      takes: [...boreInputs, ...viscosityInputs, 'length', 'equivalentLength', 'form', 'law'],
       when: isDarcy,
       gives: {
         headGradient: perLength(darcyLoss),
@@ -151,7 +160,7 @@ export const frictionLossFamily: Family = {
     {
       what: 'Hazen-Williams',
       needs: ['flow|velocity', boreNeed, 'hazenC'],
-      takes: [...boreInputs, 'form', 'length', 'density', 'temperature'],
+      takes: [...boreInputs, 'form', 'length', 'equivalentLength', 'density', 'temperature'],
       gives: {
         headGradient: perLength(hazenLoss),
         headLoss: overLength(hazenLoss),
@@ -163,9 +172,9 @@ export const frictionLossFamily: Family = {
     {
       what: 'loss of a length at a gradient',
       needs: ['headGradient', 'length'],
-      takes: ['density', 'temperature'],
+      takes: [...densityInputs, 'equivalentLength'],
       gives: {
-        headLoss: (given) => given.number('headGradient') * given.number('length'),
+        headLoss: (given) => given.number('headGradient') * metresUnlessGiven(given),
         pressureLoss: (given) =>
           given.number('headGradient') *
           given.number('length') *
@@ -176,18 +185,18 @@ export const frictionLossFamily: Family = {
     {
       what: 'pressure lost over a length at a gradient',
       needs: ['pressureGradient', 'length'],
-      takes: ['density', 'temperature'],
+      takes: [...densityInputs, 'equivalentLength'],
       gives: {
-        pressureLoss: (given) => given.number('pressureGradient') * given.number('length'),
+        pressureLoss: (given) => given.number('pressureGradient') * metresUnlessGiven(given),
         headLoss: (given) =>
-          (given.number('pressureGradient') * given.number('length')) /
+          (given.number('pressureGradient') * metresUnlessGiven(given)) /
           (densityOf(given) * standardGravity),
       },
     },
     {
       what: 'one gradient as the other',
       needs: ['headGradient|pressureGradient', 'density|temperature'],
-      takes: ['density', 'temperature'],
+      takes: densityInputs,
       gives: {
         pressureGradient: (given) =>
           given.number('headGradient') * densityOf(given) * standardGravity,

@@ -21,7 +21,8 @@ function turnovers(given: Given): number {
 }
 
 const timeOfTurnovers = (given: Given): number =>
-  turnoverTime(given.number('volume'), given.number('flow')) * (given.maybe('turnovers') ?? 1);
+  turnoverTime(given.number('volume'), given.number('flow')) *
+  (given.maybe('turnovers') ?? given.maybe('leastTurnovers') ?? 1);
 
 /** A run against the time of one turnover, as if the pool were that much flow. */
 const turnoversOfTime = (given: Given): number =>
@@ -105,6 +106,7 @@ export const mixingFamily: Family = {
       takes: [...efficiencyInputs, 'days'],
       gives: {
         turnovers,
+        leastTurnovers: turnovers,
         share: (given) => filteredShare(turnovers(given), efficiency(given)),
         shareLeft: (given) => 1 - filteredShare(turnovers(given), efficiency(given)),
       },
@@ -115,9 +117,18 @@ export const mixingFamily: Family = {
       takes: [...efficiencyInputs, 'days'],
       gives: {
         turnovers: turnoversOfTime,
+        leastTurnovers: turnoversOfTime,
         share: (given) => filteredShare(turnoversOfTime(given), efficiency(given)),
         shareLeft: (given) => 1 - filteredShare(turnoversOfTime(given), efficiency(given)),
       },
+    },
+    {
+      what: 'time of one turnover by how many a day',
+      needs: ['leastTurnovers'],
+      gives: {
+        turnoverTime: (given) => turnoverTime(given.number('leastTurnovers') ** -1, 1 / day),
+      },
+      ownFamilyOnly: true,
     },
     {
       what: 'time of so many turnovers by the time of one',
@@ -135,7 +146,7 @@ export const mixingFamily: Family = {
     {
       what: 'time of one turnover',
       needs: ['volume', 'flow'],
-      takes: ['turnovers'],
+      takes: ['turnovers', 'leastTurnovers'],
       gives: {
         time: timeOfTurnovers,
         turnoverTime: (given) => turnoverTime(given.number('volume'), given.number('flow')),

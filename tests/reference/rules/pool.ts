@@ -7,6 +7,7 @@ import {
   thumbCircleGallons,
   thumbKidneyArea,
 } from '#core/poolVolume.ts';
+import { isObject } from '../caseFile.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { outlineInputs, outlineOf, pairsInMetres, partOfWhole } from './poolOutline.ts';
@@ -66,9 +67,12 @@ const otherDepths = ['depth#1', 'depth#2', 'shallowDepth', 'deepDepth'];
 
 function volumeOfParts(given: Given): number {
   const fields = ['name', 'shape', 'depth', ...otherDepths, ...outlineInputs];
-  return given
-    .list('parts')
-    .reduce<number>((sum, each) => sum + volumeOf(given.inside(each, fields)), 0);
+  return given.list('parts').reduce<number>((sum, each) => {
+    const own = given.inside(each, fields);
+    const isDeep = ['depth', ...otherDepths].some((id) => own.has(id));
+    const common = isDeep ? {} : given.rawOf(['depth', ...otherDepths]);
+    return sum + volumeOf(given.inside({ ...common, ...(isObject(each) ? each : {}) }, fields));
+  }, 0);
 }
 
 const isShape = (pattern: RegExp) => (given: Given) => pattern.test(given.text('shape'));
@@ -116,7 +120,7 @@ export const poolFamily: Family = {
     },
     {
       what: 'volume of a shape',
-      needs: ['shape|vertices|x', 'depth|depth#1|stations|shallowDepth'],
+      needs: ['shape|vertices|x|points', 'depth|depth#1|stations|shallowDepth'],
       takes: [...otherDepths, ...outlineInputs],
       gives: {
         volume: volumeOf,
@@ -127,6 +131,7 @@ export const poolFamily: Family = {
     {
       what: 'several shapes together',
       needs: ['parts'],
+      takes: ['shape', 'depth', ...otherDepths],
       gives: { volume: volumeOfParts },
     },
     {
@@ -151,7 +156,7 @@ export const poolFamily: Family = {
     },
     {
       what: 'area of a shape',
-      needs: ['shape|vertices|x'],
+      needs: ['shape|vertices|x|points'],
       takes: outlineInputs,
       gives: { area: areaOf },
     },

@@ -181,7 +181,8 @@ const outlines: readonly (readonly [RegExp, (given: Given) => Outline])[] = [
 export function outlineOf(given: Given): Outline {
   if (!given.has('shape')) return polygon(...corners(given));
   const [, shape] = partOfWhole(given.text('shape').replaceAll('_', ' '));
-  const sides = Object.entries(sidesByName).find(([name]) => shape.startsWith(name.slice(0, -2)));
+  const plain = shape.replace(/^regular /, '');
+  const sides = Object.entries(sidesByName).find(([name]) => plain.startsWith(name.slice(0, -2)));
   const isListed = given.has('vertices') || given.has('points') || given.has('x');
   if (sides !== undefined && !isListed) return regular(given, sides[1]);
   if (shape === 'polygon' && given.has('sides') && !isListed)

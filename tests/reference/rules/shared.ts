@@ -18,13 +18,15 @@ function agreed(used: number, other: number | undefined, what: string): number {
 }
 
 /** Inputs that fix the density, for a rule's lists. */
-export const densityInputs = ['density', 'temperature'] as const;
+export const densityInputs = ['density', 'specificGravity', 'temperature'] as const;
 
 /** The density given, else that of water at the temperature given. */
 export function densityOf(given: Given): number {
   const temperature = given.maybe('temperature');
   const fromTemperature = temperature === undefined ? undefined : liquidDensity(temperature);
-  const density = given.maybe('density') ?? fromTemperature;
+  const relative = given.maybe('specificGravity');
+  const fromRelative = relative === undefined ? undefined : relative * 1000;
+  const density = given.maybe('density') ?? fromRelative ?? fromTemperature;
   if (density === undefined) throw new NotUnderstood('neither density nor temperature is given');
   return agreed(density, fromTemperature, 'the density');
 }

@@ -22,6 +22,8 @@ const placeInputs = [
 const place = placeInputs.join('|');
 const waterInputs = ['temperature', 'density', 'vapourPressure'];
 
+const suctionInputs = ['suctionHead', 'suctionLift', 'staticHead', 'suctionLoss', 'headLoss'];
+
 function atmosphere(given: Given): number {
   const stated = placeInputs.filter((id) => given.has(id));
   if (stated.length !== 1) throw new NotUnderstood('the place is stated in more than one way');
@@ -42,8 +44,10 @@ function available(given: Given): number {
   return npshAvailable({
     atmosphere: atmosphere(given),
     water: suctionWater(given),
-    surfaceAbovePump: (given.maybe('suctionHead') ?? 0) - (given.maybe('suctionLift') ?? 0),
-    suctionLoss: given.maybe('suctionLoss') ?? 0,
+    surfaceAbovePump:
+      (given.maybe('suctionHead') ?? 0) -
+      (given.maybe('suctionLift') ?? given.maybe('staticHead') ?? 0),
+    suctionLoss: given.maybe('suctionLoss') ?? given.maybe('headLoss') ?? 0,
   });
 }
 
@@ -97,19 +101,26 @@ export const suctionFamily: Family = {
     {
       what: 'NPSH available',
       needs: [place, 'temperature|vapourPressure'],
-      takes: [...waterInputs, 'suctionHead', 'suctionLift', 'suctionLoss', 'npshRequired'],
+      takes: [...waterInputs, ...suctionInputs, 'npshRequired'],
       gives: answersFor(available),
     },
     {
       what: 'greatest suction lift',
       needs: [place, 'temperature|vapourPressure', 'npshRequired'],
-      takes: [...waterInputs, 'suctionLoss', 'npshMargin', 'npshRatio'],
+      takes: [...waterInputs, 'suctionLoss', 'headLoss', 'npshMargin', 'npshRatio'],
       gives: { greatestLift: toSpare, suctionLift: toSpare },
     },
     {
       what: 'greatest suction loss',
       needs: [place, 'temperature|vapourPressure', 'npshRequired'],
-      takes: [...waterInputs, 'suctionHead', 'suctionLift', 'npshMargin', 'npshRatio'],
+      takes: [
+        ...waterInputs,
+        'suctionHead',
+        'suctionLift',
+        'staticHead',
+        'npshMargin',
+        'npshRatio',
+      ],
       gives: { greatestSuctionLoss: toSpare, suctionLoss: toSpare, headLoss: toSpare },
     },
     {
