@@ -1,18 +1,33 @@
+import { padKey } from '#pad/padKey.ts';
+
 /**
  * Keeps what a reader does to a part of the page before its script has come, and does it again
  * once the part has come to life: fields and choices first, then buttons and forms in their order.
  *
+ * A part that stands there with an example and is about to show the reader's own pad is left out:
+ * what was meant for the one must not befall the other.
+ *
  * Its text is put into the page, so it may use nothing from outside itself.
  */
-function keepEarlyTouches(): void {
+function keepEarlyTouches(padKey: string): void {
   type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
   const asleep = 'astro-island[ssr]';
   const fields = new Map<Field, () => void>();
   const acts: [part: Element, act: () => void][] = [];
 
+  const ownPadComes = () => {
+    try {
+      return localStorage.getItem(padKey) !== null || location.hash.startsWith('#pad=');
+    } catch {
+      return false;
+    }
+  };
+
   const keep = ({ target }: Event, found: (element: Element, island: Element) => void) => {
     const island = target instanceof Element ? target.closest(asleep) : null;
-    if (target instanceof Element && island !== null) found(target, island);
+    if (!(target instanceof Element) || island === null) return;
+    if (island.querySelector('[data-first-pad]') !== null && ownPadComes()) return;
+    found(target, island);
   };
 
   addEventListener(
@@ -75,4 +90,4 @@ function keepEarlyTouches(): void {
 }
 
 /** The script for the head of every page that has parts which come to life. */
-export const earlyTouchScript = `(${keepEarlyTouches.toString()})()`;
+export const earlyTouchScript = `(${keepEarlyTouches.toString()})(${JSON.stringify(padKey)})`;

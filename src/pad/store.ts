@@ -79,7 +79,8 @@ export function createPadStore(
   const pad = computed(() => history.value.present);
   let keptText: string | null = null;
   let connections = 0;
-  let isRestoring = false;
+  /** Whether what the browser keeps has yet to be read; unknown until it is looked for. */
+  let isRestoring: boolean | undefined;
   let disconnect = (): void => {};
 
   function put(next: Pad, label: string, field?: string): void {
@@ -100,9 +101,15 @@ export function createPadStore(
     else source.fetch().then(ready, () => tell('error', notFetched));
   }
 
+  /** Looked for at the first need: an edit may come before the page has connected the store. */
+  function awaitsKept(): boolean {
+    isRestoring ??= keepsSomething(surroundings.storage());
+    return isRestoring;
+  }
+
   /** What the browser keeps comes before anything else that needs the reader, however late. */
   function finishRestoring(reader: PadReader): void {
-    if (!isRestoring) return;
+    if (!awaitsKept()) return;
     isRestoring = false;
     batch(() => restore(reader));
   }
@@ -135,7 +142,7 @@ export function createPadStore(
     label: string,
     field?: string,
   ): readonly DocumentProblem[] {
-    if (source.present() === null && !isRestoring) {
+    if (source.present() === null && !awaitsKept()) {
       editUnchecked(update, label, field);
       return [];
     }
@@ -226,8 +233,7 @@ export function createPadStore(
   }
 
   function attach(): () => void {
-    isRestoring = keepsSomething(surroundings.storage());
-    if (isRestoring) withReader(() => {});
+    if (awaitsKept()) withReader(() => {});
     void openFragment();
     let cancel = (): void => {};
     const offs = [
@@ -264,7 +270,8 @@ export function createPadStore(
     redo: () => {
       history.value = redo(history.peek());
     },
-    replace: (next, label) => (isRestoring ? withReader(() => put(next, label)) : put(next, label)),
+    replace: (next, label) =>
+      awaitsKept() ? withReader(() => put(next, label)) : put(next, label),
     open,
     fileText: () => padFileText(pad.peek()),
     fragment: async () => {

@@ -138,3 +138,15 @@ test('a kept pad that cannot be read for want of a connection is told, and tried
   await arrive();
   expect(store.pad.value).toMatchObject({ name: 'kept', notes: 'later' });
 });
+
+test('an edit made before the page has connected comes after the kept pad, and loses nothing of it', async () => {
+  const kept = { ...lodgePad, name: 'mine' };
+  const { store, entries, arrive } = page({ [padKey]: serialisePad(kept) });
+  store.set(['turnoverTarget'], 3, 'the target');
+  const disconnect = store.connect();
+  await arrive();
+  expect(store.pad.value).toEqual({ ...kept, turnoverTarget: 3 });
+  expect(store.undoLabel.value).toBe('the target');
+  disconnect();
+  expect(JSON.parse(entries.get(padKey) ?? '').name).toBe('mine');
+});

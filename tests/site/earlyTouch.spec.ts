@@ -1,4 +1,6 @@
 import type { Page } from '@playwright/test';
+import { rigPad } from '#pad/demos.ts';
+import { padKey } from '#pad/padKey.ts';
 import { expect, test } from './fixture.ts';
 
 /** Opens a page whose scripts stay on the way until they are let through. */
@@ -54,4 +56,19 @@ test('a button pressed before the script has come is pressed once it has, and on
   await expect(rows).toHaveCount(before - 1);
   await page.getByRole('button', { name: 'Undo' }).first().click();
   await expect(rows).toHaveCount(before);
+});
+
+test('what was meant for the example does not befall the own pad', async ({ page }) => {
+  await page.addInitScript(([key, text]) => localStorage.setItem(key, text), [
+    padKey,
+    JSON.stringify(rigPad),
+  ] as const);
+  const wake = await openAsleep(page, '/day/');
+  await page
+    .getByRole('button', { name: /^Remove/ })
+    .first()
+    .click();
+  await wake();
+  await expect(page.locator('.day-name')).toHaveText(rigPad.name);
+  await expect(page.locator('.day-row')).toHaveCount(rigPad.day.blocks.length);
 });

@@ -46,6 +46,13 @@ async function watch(page: Page, problems: string[]): Promise<void> {
   });
 }
 
+/** Waits until the page that was gone to stands and all its parts have come to life. */
+export async function alive(page: Page): Promise<void> {
+  // Before it stands there is no part yet that could be asleep.
+  await page.waitForLoadState('load');
+  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
+}
+
 /** Scrolls through the page until every part that starts on sight has started. */
 export async function wakeAll(page: Page): Promise<void> {
   const asleep = page.locator('astro-island[ssr]');

@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect } from './fixture.ts';
+import { alive, expect } from './fixture.ts';
 
 /** The hand that fills in the form of a pad, by thumb or by mouse. */
 export interface PadHand {
@@ -42,7 +42,7 @@ export function padHand(page: Page, by: 'thumb' | 'mouse'): PadHand {
 
 /** Opens the form and starts from nothing. */
 export async function startEmpty(page: Page, hand: PadHand): Promise<void> {
-  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
+  await alive(page);
   await hand.press(page.getByRole('button', { name: /^An empty pad/ }));
   await expect(page.locator('#pad-step-place-head')).toBeFocused();
   await expect(page.locator('.form-whose')).toHaveText(

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { padModel } from '#pad/assemble.ts';
 import { emptyPad, newEquipment, newFitting, newNeed, newPipe, newReading } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
-import { expect, test } from './fixture.ts';
+import { alive, expect, test } from './fixture.ts';
 import { type PadHand, padHand, startEmpty } from './padHand.ts';
 import { sheetsOf } from './paper.ts';
 
@@ -168,7 +168,7 @@ function priceOf(pad: Pad): string {
 async function dayAndPaper(page: Page, hand: PadHand, pad: Pad): Promise<void> {
   await hand.press(page.getByRole('link', { name: 'Lay these speeds over a day' }));
   await page.waitForURL('**/day/');
-  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
+  await alive(page);
   await layTheDay(page, hand, skimmingBy(pad).speed);
   const screen = page.locator('.day-screen');
   await expect(screen.locator('.readout', { hasText: 'Price of the day' })).toContainText(

@@ -64,7 +64,7 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
   });
   const calm = useCalm(model);
   return (
-    <div class="day" id={id}>
+    <div class="day" id={id} data-first-pad>
       <div class="day-screen no-print">
         <Tools id={id} model={model} />
         <Missing model={model} padHref={props.padHref} />

@@ -39,7 +39,7 @@ export default function PadAnswers(props: PadAnswersProps): JSX.Element {
   useEffect(() => model.follow(store), [model, store]);
   const hasScene = useComputed(() => model.scene.value !== null);
   return (
-    <div class="answers" id={id}>
+    <div class="answers" id={id} data-first-pad>
       <h2 class="answers-title">What your pad does</h2>
       {hasScene.value && <Answers id={id} model={model} />}
       <Later load={loadRest} built={builtRest} props={{ id, model }} wake={model.pad} />

@@ -31,7 +31,7 @@ export default function PadForm({ store = padStore, ...props }: PadFormProps): J
   useEffect(() => bringToLife(form), [form]);
   return (
     <FormProvider value={form}>
-      <div class="form needs-script">
+      <div class="form needs-script" data-first-pad>
         <NoticeBar />
         <Tools answers={props.answersHref} />
         <Start starts={props.starts} />
