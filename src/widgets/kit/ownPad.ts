@@ -30,11 +30,15 @@ export function useOwnPad(load: () => Promise<TakePad>): void {
   }, []);
 }
 
+/** Once a picture has taken the pad out of the link, it is kept only a moment later. */
+let cameWithLink = false;
+
 /** Whether this browser keeps a pad, or the link brings one. */
 function mayHavePad(): boolean {
+  cameWithLink ||= carriesPad(location.hash);
   try {
-    return carriesPad(location.hash) || localStorage.getItem(padKey) !== null;
+    return cameWithLink || localStorage.getItem(padKey) !== null;
   } catch {
-    return false;
+    return cameWithLink;
   }
 }
