@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { JsonObject } from './caseFile.ts';
-import { checkCase } from './check.ts';
+import { checkInvented as check } from './inventedCase.ts';
 
 /*
  * Further shapes of cases. Expected values are worked by hand beside each from the law or definition
@@ -10,20 +9,6 @@ import { checkCase } from './check.ts';
 const gallon = 3.785411784e-3;
 const foot = 0.3048;
 const gravity = 9.80665;
-
-function check(
-  quantity: string,
-  inputs: JsonObject,
-  expected: JsonObject,
-  { relative = 1e-9, what = 'invented' } = {},
-): string {
-  const each = { what, inputs, expected, tolerance: { relative }, source: 'invented' };
-  const outcome = checkCase(quantity, each);
-  if (outcome.kind === 'passed') return 'passed';
-  if (outcome.kind === 'skipped') return `skipped: ${outcome.reason}`;
-  if (outcome.kind === 'broke') return `broke: ${outcome.message}`;
-  return `got ${JSON.stringify(outcome.verdicts.map(({ got }) => got))}`;
-}
 
 describe('shapes of pools', () => {
   // Plane geometry.

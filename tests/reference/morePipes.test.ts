@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { JsonObject } from './caseFile.ts';
-import { checkCase } from './check.ts';
+import { checkInvented as check } from './inventedCase.ts';
 
 /*
  * Pipes together and groups of fittings. Expected values are worked by hand from the law named:
@@ -9,20 +8,6 @@ import { checkCase } from './check.ts';
  */
 
 const gravity = 9.80665;
-
-function check(
-  quantity: string,
-  inputs: JsonObject,
-  expected: JsonObject,
-  { relative = 1e-9, what = 'invented' } = {},
-): string {
-  const each = { what, inputs, expected, tolerance: { relative }, source: 'invented' };
-  const outcome = checkCase(quantity, each);
-  if (outcome.kind === 'passed') return 'passed';
-  if (outcome.kind === 'skipped') return `skipped: ${outcome.reason}`;
-  if (outcome.kind === 'broke') return `broke: ${outcome.message}`;
-  return `got ${JSON.stringify(outcome.verdicts.map(({ got }) => got))}`;
-}
 
 const friction = 'pipe friction loss';
 

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { JsonObject } from './caseFile.ts';
-import { checkCase } from './check.ts';
+import { checkInvented as check } from './inventedCase.ts';
 import { parseKey } from './keys.ts';
 import { clashes } from './names.ts';
 import { rootOf } from './root.ts';
@@ -9,20 +8,6 @@ import { rootOf } from './root.ts';
  * Cases worded otherwise than those of the set. Expected values are worked by hand from the law or
  * the definition named, with factors of NIST SP 811; the cheapest days by the sum written beside.
  */
-
-function check(
-  quantity: string,
-  inputs: JsonObject,
-  expected: JsonObject,
-  { relative = 1e-9, what = 'invented' } = {},
-): string {
-  const each = { what, inputs, expected, tolerance: { relative }, source: 'invented' };
-  const outcome = checkCase(quantity, each);
-  if (outcome.kind === 'passed') return 'passed';
-  if (outcome.kind === 'skipped') return `skipped: ${outcome.reason}`;
-  if (outcome.kind === 'broke') return `broke: ${outcome.message}`;
-  return `got ${JSON.stringify(outcome.verdicts.map(({ got }) => got))}`;
-}
 
 describe('names and units in other words', () => {
   it('no spelling stands for two things', () => expect(clashes).toEqual([]));

@@ -9,13 +9,8 @@ import { createDayModel } from '#widgets/DaySheet/model.ts';
 import { createYear } from '#widgets/YearSheet/model.ts';
 import { needsOfSeason } from '#widgets/YearSheet/seasons.ts';
 import { saidText, seasonShortText, seasonText } from '#widgets/YearSheet/seasonText.ts';
-import {
-  besideTable,
-  findingText,
-  measureWords,
-  monthTable,
-  years,
-} from '#widgets/YearSheet/text.ts';
+import { besideTable, monthTable } from '#widgets/YearSheet/tables.ts';
+import { findingText, measureWords, years } from '#widgets/YearSheet/text.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 // Our own behaviour, held against the core's own year where it has figures.

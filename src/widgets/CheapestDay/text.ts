@@ -1,10 +1,10 @@
 /** The words of the cheapest day: what it costs beside others, and how far the proof goes. */
 import type { FoundDay } from '#core/cheapestDay.ts';
+import { coinOf, isNoSum } from '#units/coin.ts';
 import { formatMoney, type Money } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
 import type { Bench, WorkedDay } from '#widgets/DaySheet/figures.ts';
 import { needName } from '#widgets/DaySheet/text.ts';
-import { coinOf, isNoSum } from './coin.ts';
 import { type AskedInWords, joined, noneText } from './collisionText.ts';
 import type { FinderModel } from './model.ts';
 

@@ -1,8 +1,8 @@
 /** What each thing asked for costs, in words. */
 import type { NeedPrice } from '#core/cheapestDayPrices.ts';
+import { isNoSum } from '#units/coin.ts';
 import { formatMoney } from '#units/money.ts';
 import { needName } from '#widgets/DaySheet/text.ts';
-import { isNoSum } from './coin.ts';
 import { joined } from './collisionText.ts';
 import type { FinderModel } from './model.ts';
 

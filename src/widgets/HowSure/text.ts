@@ -5,10 +5,10 @@ import type { DayAnswer } from '#core/dayBands.ts';
 import type { Limit } from '#core/limits.ts';
 import type { Instrument } from '#core/padEvidence.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
+import { coinOf } from '#units/coin.ts';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
-import { coinOf } from '#widgets/CheapestDay/coin.ts';
 import { needName, rpmText } from '#widgets/DaySheet/text.ts';
 import {
   type Chance,

@@ -2,9 +2,9 @@
 import type { TableData } from '#charts/Table.tsx';
 import type { CheapestDay } from '#core/cheapestDay.ts';
 import type { SweptDay } from '#core/sweepCheapestDay.ts';
+import { coinOf } from '#units/coin.ts';
 import { formatMoney, type Money } from '#units/money.ts';
 import { noValue } from '#units/numerals.ts';
-import { coinOf } from '#widgets/CheapestDay/coin.ts';
 import { joined, noneText } from '#widgets/CheapestDay/collisionText.ts';
 import { lackText } from '#widgets/CheapestDay/text.ts';
 import { rpmText, spanText } from '#widgets/DaySheet/text.ts';

@@ -11,7 +11,8 @@ import { createYear, type YearModel } from './model.ts';
 import { shareFrost } from './openFrost.ts';
 import { Said } from './Said.tsx';
 import { seasonLines } from './seasonText.ts';
-import { besideTable, findingText, monthTable } from './text.ts';
+import { besideTable, monthTable } from './tables.ts';
+import { findingText } from './text.ts';
 
 /** How long the pad keeps still before the year is worked out anew [ms]. */
 const rest = 300;

@@ -2,9 +2,9 @@
 import type { MonthDay } from '#core/calendar.ts';
 import type { CollisionMember } from '#core/cheapestDayCollisions.ts';
 import type { SeasonPlan } from '#pad/schema.ts';
+import { isNoSum } from '#units/coin.ts';
 import { formatMoney } from '#units/money.ts';
 import { monthNames } from '#units/monthNames.ts';
-import { isNoSum } from '#widgets/CheapestDay/coin.ts';
 import { lengthText, limitName, needName, spanText } from '#widgets/DaySheet/text.ts';
 import type { YearModel } from './model.ts';
 import type { PlanSaid } from './plans.ts';

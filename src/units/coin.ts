@@ -1,5 +1,5 @@
 /** The least sum that can be told in a currency. */
-import type { Money } from '#units/money.ts';
+import type { Money } from './money.ts';
 
 /** One hundredth of a dollar, one yen [currency]. */
 export const coinOf = ({ places }: Money): number => 10 ** -places;
