@@ -201,6 +201,7 @@ export const lodgePad: Pad = {
       newCover('cover-1', { name: 'Floor cover, shallow', markedFlow: cubicMetresPerHour(21) }),
       newCover('cover-2', { name: 'Floor cover, deep', markedFlow: cubicMetresPerHour(21) }),
     ],
+    coversBalanced: true,
     npshRequired: 3,
     npshMargin: 0.6,
     sources: {

@@ -202,6 +202,7 @@ export const ownerPad: Pad = {
       newCover('cover-1', { name: 'Floor cover, left', markedFlow: gpm(112) }),
       newCover('cover-2', { name: 'Floor cover, right', markedFlow: gpm(112) }),
     ],
+    coversBalanced: true,
     npshRequired: ftHead(8),
     npshMargin: ftHead(2),
     sources: {

@@ -91,8 +91,16 @@ function fromDraft(draft: Json): Json {
   };
 }
 
+/**
+ * Version 1 said of covers without a branch that they share the whole flow; it could not say whether
+ * their pipes are balanced, so that is left for the reader to say. Its other new fields begin unknown.
+ */
+function fromFirst(document: Json): Json {
+  return document;
+}
+
 /** The step that leads from each version to the next; each gives a new document. */
-const steps: readonly ((document: Json) => Json)[] = [fromDraft];
+const steps: readonly ((document: Json) => Json)[] = [fromDraft, fromFirst];
 
 /** Lets the fields that a step found nothing for fall away, as if they had been left out. */
 function withoutUndefined(value: unknown): unknown {

@@ -7,6 +7,13 @@ const speed = (what: string) => quantity('speed', `${what} [rpm].`, 0, 10_000);
 const start = minuteOfDay('First minute, counted from midnight.');
 const end = minuteOfDay('Minute it ends at; before the start when it crosses midnight.');
 
+/** A branch of the plumbing by its id, or null. */
+function branchReference(description: string) {
+  return z
+    ._default(z.nullable(z.string().check(z.minLength(1), z.maxLength(40))), null)
+    .check(z.meta({ description }));
+}
+
 /** What water is moved for. */
 export const needKinds = [
   'skimming',
@@ -46,6 +53,9 @@ export const needSchema = z.strictObject({
     12,
   ),
   shortestRun: minutes('Shortest run that does any good; 0 when null [min].'),
+  branchId: branchReference(
+    'Branch that must carry the flows of this need; the whole flow counts when null.',
+  ),
   basis: z
     ._default(z.nullable(basisSchema), null)
     .check(z.meta({ description: 'What the minutes follow from, when they are not typed.' })),
@@ -63,16 +73,17 @@ export const limitsSchema = z.strictObject({
       id: identifier('Stays with this cover for the life of the document.'),
       name: words('What the reader calls it.'),
       markedFlow: flow('Flow marked on the cover; a hard stop'),
-      branchId: z
-        ._default(z.nullable(z.string().check(z.minLength(1), z.maxLength(40))), null)
-        .check(
-          z.meta({
-            description:
-              'Branch of the suction side it stands in; it shares the whole flow when null.',
-          }),
-        ),
+      branchId: branchReference(
+        'Branch of the suction side it stands in; its pipes are not known when null.',
+      ),
     }),
     24,
+  ),
+  coversBalanced: z._default(z.boolean(), false).check(
+    z.meta({
+      description:
+        'Whether covers on one line share it evenly: equal pipes, the tee midway, no valve between.',
+    }),
   ),
   npshRequired: quantity('head', 'Net positive suction head the pump requires [m].', 0, 50),
   npshMargin: quantity('head', 'Head to keep above what the pump requires [m].', 0, 20),

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { choice, identifier, list, part, quantity, words } from './fields.ts';
+import { choice, identifier, list, minutes, part, quantity, words } from './fields.ts';
 
 const flow = (what: string) => quantity('flow', `${what} [m3/s].`, 0, 1);
 const head = (what: string) => quantity('head', `${what} [m].`, 0, 150);
@@ -41,8 +41,12 @@ export const pumpSchema = z.strictObject({
   leastSpeed: speed('Slowest speed that can be set'),
   topSpeed: speed('Fastest speed that can be set'),
   speedStep: speed('Smallest change of speed that can be set'),
+  primingSpeed: speed('Speed the pump primes at each time it starts'),
+  primingMinutes: minutes('Minutes it primes at each start; none when null [min].'),
+  overrideSpeed: speed('Fastest speed that an override, a quick clean or a control may call for'),
   voltage: quantity('voltage', 'Supply voltage [V].', 0, 1000),
   fixedPower: watts('Draw that does not fall with speed: electronics and fan'),
+  standbyPower: watts('Draw while the pump is stopped; 0 when null'),
   efficiency: quantity('share', 'Best efficiency, water power over shaft power [-].', 0, 1),
   driveEfficiency: quantity('share', 'Shaft power over wire power above the fixed draw [-].', 0, 1),
   knowledge: part('What is known about the pump.', knowledgeSchema, { kind: 'nameplate' }),

@@ -2,4 +2,4 @@
 export const padFormat = 'cubelaw-pad';
 
 /** The version this program writes. Older ones are brought up by migrate.ts. */
-export const padVersion = 1;
+export const padVersion = 2;

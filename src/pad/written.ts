@@ -1,14 +1,14 @@
 import type { Pad } from './schema.ts';
 
 function isEmpty(value: unknown): boolean {
-  if (value === null || value === '') return true;
+  if (value === null || value === '' || value === false) return true;
   return typeof value === 'object' && Object.keys(value).length === 0;
 }
 
 /** Fields whose entries are the reader's own, so that an empty one means something. */
 const keptWhole: readonly string[] = ['sources'];
 
-/** The document without the fields that reading fills in again: null, "", [] and {}. */
+/** The document without the fields that reading fills in again: null, false, "", [] and {}. */
 function withoutEmpty(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(withoutEmpty);
   if (typeof value !== 'object' || value === null) return value;

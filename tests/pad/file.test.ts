@@ -6,6 +6,7 @@ import { carriesPad } from '#pad/fragment.ts';
 import { padFragment, parseFragment } from '#pad/link.ts';
 import { emptyPad } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
+import { padVersion } from '#pad/version.ts';
 import { padFileName, padFileText, serialisePad } from '#pad/written.ts';
 import { pads } from './arbitraryPads.ts';
 
@@ -19,8 +20,8 @@ describe('a pad as a file', () => {
   test('any pad comes back from its file just as it was', () => {
     fc.assert(
       fc.property(pads, (pad) => {
-        expect(parsePad(padFileText(pad))).toEqual({ ok: true, pad, from: 1 });
-        expect(parsePad(serialisePad(pad))).toEqual({ ok: true, pad, from: 1 });
+        expect(parsePad(padFileText(pad))).toEqual({ ok: true, pad, from: padVersion });
+        expect(parsePad(serialisePad(pad))).toEqual({ ok: true, pad, from: padVersion });
       }),
       { numRuns: 50 },
     );
@@ -29,7 +30,7 @@ describe('a pad as a file', () => {
   test('an empty pad makes a file of its name tag and units alone', () => {
     expect(JSON.parse(padFileText(emptyPad('metric')))).toEqual({
       format: 'cubelaw-pad',
-      version: 1,
+      version: padVersion,
       units: { preset: 'metric' },
       pool: { kind: 'known' },
       pump: { knowledge: { kind: 'nameplate' } },
@@ -61,11 +62,11 @@ describe('a file that is no pad file', () => {
     ],
     [
       '{"format": "cubelaw-pad", "version": "one"}',
-      'This pad file has no usable “version”; it must be 0 to 1. Your present pad is unchanged.',
+      'This pad file has no usable “version”; it must be 0 to 2. Your present pad is unchanged.',
     ],
     [
       '{"format": "cubelaw-pad", "version": 7}',
-      'This pad file is of version 7, and this page reads versions up to 1. Reload the page to get its newest edition, then open the file again. Your present pad is unchanged.',
+      'This pad file is of version 7, and this page reads versions up to 2. Reload the page to get its newest edition, then open the file again. Your present pad is unchanged.',
     ],
     [
       '{"format": "cubelaw-pad", "version": 1, "pump": {"topSpeed": 20000}}',
@@ -95,7 +96,7 @@ describe('a pad in a link', () => {
   test('any pad comes back from its link just as it was', () => {
     fc.assert(
       fc.property(pads, (pad) => {
-        expect(parseFragment(padFragment(pad))).toEqual({ ok: true, pad, from: 1 });
+        expect(parseFragment(padFragment(pad))).toEqual({ ok: true, pad, from: padVersion });
       }),
       { numRuns: 50 },
     );

@@ -76,6 +76,8 @@ export function documents(root: JsonSchema): fc.Arbitrary<unknown> {
     switch (schema.type) {
       case 'null':
         return fc.constant(null);
+      case 'boolean':
+        return fc.boolean();
       case 'number':
       case 'integer':
         return numbers(schema);

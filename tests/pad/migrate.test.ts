@@ -38,7 +38,7 @@ describe('a file of the first draft', () => {
 
   test('opens, and says which version it was', () => {
     expect(parsed).toMatchObject({ ok: true, from: 0 });
-    expect(pad).toMatchObject({ version: 1, name: 'Old file', units: { preset: 'metric' } });
+    expect(pad).toMatchObject({ version: 2, name: 'Old file', units: { preset: 'metric' } });
   });
 
   test('keeps every value it held', () => {
@@ -74,6 +74,42 @@ describe('a file of the first draft', () => {
 });
 
 test('a file of the present version passes through as it is', () => {
-  const document = { format: 'cubelaw-pad', version: 1, name: 'x' };
-  expect(migrate(document)).toEqual({ kind: 'present', document, from: 1 });
+  const document = { format: 'cubelaw-pad', version: 2, name: 'x' };
+  expect(migrate(document)).toEqual({ kind: 'present', document, from: 2 });
+});
+
+describe('a file of version 1', () => {
+  const first = {
+    format: 'cubelaw-pad',
+    version: 1,
+    name: 'First',
+    pump: { referenceSpeed: 3450, fixedPower: 30 },
+    needs: [{ id: 'n1', kind: 'skimming', leastFlow: 0.002, minutes: 120 }],
+    limits: { suctionCovers: [{ id: 'c1', markedFlow: 0.004, branchId: null }] },
+    year: { frostSpeed: 1500 },
+  };
+  const parsed = parsePad(JSON.stringify(first));
+  const pad = parsed.ok ? parsed.pad : undefined;
+
+  test('opens with every value it held', () => {
+    expect(parsed).toMatchObject({ ok: true, from: 1 });
+    expect(pad).toMatchObject({
+      version: 2,
+      name: 'First',
+      pump: { referenceSpeed: 3450, fixedPower: 30 },
+      year: { frostSpeed: 1500 },
+    });
+    expect(pad?.needs).toMatchObject([{ id: 'n1', leastFlow: 0.002, minutes: 120 }]);
+  });
+
+  test('has the new fields unknown, and no cover taken to be balanced', () => {
+    expect(pad?.pump).toMatchObject({
+      primingSpeed: null,
+      primingMinutes: null,
+      overrideSpeed: null,
+      standbyPower: null,
+    });
+    expect(pad?.needs[0]?.branchId).toBeNull();
+    expect(pad?.limits.coversBalanced).toBe(false);
+  });
 });

@@ -7,7 +7,7 @@ import { demos } from '#pad/demos.ts';
 import { padJsonSchema, padSchemaPath } from '#pad/jsonSchema.ts';
 import { emptyPad } from '#pad/parts.ts';
 import { fittingKinds, gaugeGrades, padFormat, padVersion } from '#pad/schema.ts';
-import { GET } from '../../src/pages/schema/pad-v1.json.ts';
+import { GET } from '../../src/pages/schema/pad-v2.json.ts';
 import { padDocuments } from './arbitraryPads.ts';
 import type { JsonSchema } from './fromJsonSchema.ts';
 
@@ -114,7 +114,7 @@ describe('the published JSON Schema', () => {
   });
 
   test('stands on the site at the address of its version', async () => {
-    expect(padSchemaPath).toBe('/schema/pad-v1.json');
+    expect(padSchemaPath).toBe('/schema/pad-v2.json');
     expect(await GET().json()).toEqual(schema);
   });
 

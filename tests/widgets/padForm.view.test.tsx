@@ -14,7 +14,7 @@ import PadForm from '#widgets/PadForm/view.tsx';
 import { storeOf } from './daySheetFixtures.ts';
 
 const cautions = { readings: 'R', suctionCovers: 'S', manuals: 'M', pump: 'P' };
-const texts = { cautions, schemaHref: '/schema/pad-v1.json' };
+const texts = { cautions, schemaHref: '/schema/pad-v2.json' };
 
 const rules = fieldRules();
 
