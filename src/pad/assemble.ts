@@ -32,6 +32,7 @@ import { type Problem, problem } from './problems.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';
 import type { Pad } from './schema.ts';
 import { typicalCircuit } from './typicalCircuit.ts';
+import { greatestFlowAt, speedStops, withStops } from './worstState.ts';
 
 /** What a reader may want to know. */
 export type Answer = 'volume' | 'running' | 'turnover' | 'ladder' | 'price' | 'day';
@@ -88,6 +89,10 @@ const tariffOf = memoize(assembleTariff);
 const quietOf = memoize(assembleQuiet);
 const blocksOf = memoize(assembleBlocks);
 const typicalOf = memoize(typicalCircuit);
+const groundOf = memoize((circuit: Circuit | null, plumbing: Pad['plumbing']) => ({
+  circuit,
+  plumbing,
+}));
 const runningOf = memoize(runningPad);
 const fitOf = memoize(
   (
@@ -133,6 +138,15 @@ const ladderOf = memoize(
     ),
 );
 
+/** The limits with the speed at which each hard one is kept in the worst state. */
+const stoppedOf = memoize(
+  (found: AssembledLimits, fit: PadFit, plumbing: Pad['plumbing'], speeds: PumpSpeeds) => {
+    const flowAt = greatestFlowAt(fit, plumbing);
+    const limits = unlessRefused(() => withStops(found.limits, flowAt, speeds));
+    return limits === null ? found : { ...found, limits };
+  },
+);
+
 const noLimits: AssembledLimits = { limits: [], problems: [], assumptions: [] };
 const newPath = { blocks: ['day', 'blocks'], oldBlocks: ['day', 'oldBlocks'] } as const;
 /** Stands in for the speeds of an unknown pump, so that blocks and readings can still be judged. */
@@ -172,7 +186,7 @@ function build(pad: Pad): PadModel {
   const circuit =
     described.circuit ??
     (curve === null ? null : typicalOf(curve, plumbing.staticHead ?? 0, liquid));
-  const needs = needsOf(pad.needs, pool.volume, liquid);
+
   const tariff = tariffOf(pad.tariff);
   const quiet = quietOf(pad.quiet, speeds ?? noSpeeds);
   const blocks = blocksOf(day.blocks, speeds ?? noSpeeds, newPath.blocks);
@@ -185,16 +199,26 @@ function build(pad: Pad): PadModel {
     const found = fitted();
     return found === null ? null : runningOf(found.circuit, found.curve, found.power);
   });
+  const inBranch = pad.needs.some(({ branchId }) => branchId !== null);
+  const needs = lazy(() =>
+    needsOf(
+      pad.needs,
+      pool.volume,
+      liquid,
+      groundOf(inBranch ? (running()?.circuit ?? circuit) : null, plumbing),
+    ),
+  );
   const limits = lazy(() => {
     const within = running()?.circuit ?? circuit;
-    return (
-      (within && unlessRefused(() => limitsOf(pad.limits, site, plumbing, within))) ?? noLimits
-    );
+    const found =
+      (within && unlessRefused(() => limitsOf(pad.limits, site, plumbing, within))) ?? noLimits;
+    const fit = fitted();
+    return fit === null || speeds === null ? found : stoppedOf(found, fit, plumbing, speeds);
   });
   const ladder = lazy(() => {
     const ready = running();
     if (ready === null || speeds === null) return null;
-    return ladderOf(ready, needs.needs, limits().limits, speeds);
+    return ladderOf(ready, needs().needs, limits().limits, speeds);
   });
   const refused = lazy(() =>
     circuit !== null && curve !== null && speeds !== null && fitted() === null
@@ -208,8 +232,9 @@ function build(pad: Pad): PadModel {
     ...pump.problems,
     ...readings.problems,
     ...(fitted()?.contradictions ?? []).map((found) => contradictionProblem(found, pad.readings)),
-    ...needs.problems,
+    ...needs().problems,
     ...limits().problems,
+    ...speedStops(pad, limits().limits, speeds),
     ...quiet.problems,
     ...tariff.problems,
     ...blocks.problems,
@@ -229,7 +254,9 @@ function build(pad: Pad): PadModel {
     ...(fitted()?.assumptions ?? []).map(fitAssumption),
     ...limits().assumptions,
   ]);
-  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff, blocks }, refused()));
+  const missing = lazy(() =>
+    missingFor(pad, { pool, pump, needs: needs(), tariff, blocks }, refused()),
+  );
 
   return {
     water: liquid,
@@ -246,7 +273,9 @@ function build(pad: Pad): PadModel {
     get limits() {
       return limits().limits;
     },
-    needs: needs.needs,
+    get needs() {
+      return needs().needs;
+    },
     quiet: quiet.quiet,
     get ladder() {
       return ladder();
@@ -272,7 +301,7 @@ function build(pad: Pad): PadModel {
         blocks: planned,
         pointAt: ready.runningAt,
         volume: pool.volume,
-        needs: needs.needs,
+        needs: needs().needs,
         limits: limits().limits,
         quiet: quiet.quiet,
       };
