@@ -1,5 +1,6 @@
-import { type Block, type Segment, segmentsOf } from './day.ts';
+import type { Block } from './day.ts';
 import { CoreError, requireNotNegative, requirePositive } from './errors.ts';
+import { type PrimedSegment, type Priming, primedSegments } from './priming.ts';
 import {
   intersectionOf,
   type Piece,
@@ -70,10 +71,12 @@ export interface DayPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly needs: readonly N[];
   readonly limits: readonly L[];
   readonly quiet: readonly QuietHours[];
+  /** How the pump primes at every start [see Priming]; not at all when left out. */
+  readonly priming?: Priming | undefined;
 }
 
 /** A segment with what the pump does in it. */
-export interface ReportedSegment extends Segment {
+export interface ReportedSegment extends PrimedSegment {
   /** off: not turning; noFlow: turning, but too slow to move water. */
   readonly kind: 'flowing' | 'noFlow' | 'off';
   /** Flow [m3/s], 0 or more. */
@@ -162,7 +165,7 @@ export const flowSlack = 1e-6;
  *
  * Law: volume = sum of flow x time; energy = sum of power x time; a need is served in unbroken runs
  * (midnight does not break one) of at least its shortest run, with the flow between its bounds and
- * inside its windows; a limit is crossed while the flow, or the speed, is above it.
+ * inside its windows; each start primes as primedSegments; a limit is crossed while the flow, or the speed, is above it.
  * @param plan Blocks, pump, pool, needs, limits and quiet hours [see DayPlan], fields as there.
  * @returns The report [see DayReport]: volume [m3], energy [J], minutes [min].
  * @throws CoreError when the blocks are not a day, the volume is not positive, pointAt gives a number that is negative or not finite, or a need, limit or quiet span is unsound. Bounds are compared with a relative slack of 1e-6.
@@ -205,9 +208,10 @@ type SegmentPoint = Pick<
 function reportedSegments({
   blocks,
   pointAt,
-}: Pick<DayPlan<never, never>, 'blocks' | 'pointAt'>): readonly ReportedSegment[] {
+  priming,
+}: Pick<DayPlan<never, never>, 'blocks' | 'pointAt' | 'priming'>): readonly ReportedSegment[] {
   const known = new Map<number, SegmentPoint>([[0, offPoint]]);
-  return segmentsOf(blocks).map((segment) => {
+  return primedSegments(blocks, priming).map((segment) => {
     const point = known.get(segment.ratio) ?? segmentPoint(pointAt(segment.ratio));
     known.set(segment.ratio, point);
     return { ...segment, ...point };
