@@ -104,6 +104,7 @@ const fitOf = memoize(
       curve,
       curveKnown: pump.curveKnown,
       power: pump.power ?? undefined,
+      fixedDraw: pump.fixedDraw ?? undefined,
       readings: readings.readings,
       instruments: instruments.accuracy,
       leastRatio: Math.min(Math.max(speeds.least / speeds.reference, leastFitRatio), 1),
