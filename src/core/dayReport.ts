@@ -68,6 +68,8 @@ export interface DayPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly needs: readonly N[];
   readonly limits: readonly L[];
   readonly quiet: readonly QuietHours[];
+  /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
+  readonly standbyPower?: number | undefined;
 }
 
 /** A segment with what the pump does in it. */
@@ -156,7 +158,7 @@ export const flowSlack = 1e-6;
 /**
  * A day worked out to the minute: water, energy, every need, every limit and the quiet hours.
  *
- * Law: volume = sum of flow x time; energy = sum of power x time; a need is served in unbroken runs
+ * Law: volume = sum of flow x time; energy = sum of power x time, the standby power while stopped; a need is served in unbroken runs
  * (midnight does not break one) of at least its shortest run, with the flow between its bounds and
  * inside its windows; a limit is crossed while the flow is above it.
  * @param plan Blocks, pump, pool, needs, limits and quiet hours [see DayPlan], fields as there.
@@ -201,8 +203,10 @@ type SegmentPoint = Pick<
 function reportedSegments({
   blocks,
   pointAt,
-}: Pick<DayPlan<never, never>, 'blocks' | 'pointAt'>): readonly ReportedSegment[] {
-  const known = new Map<number, SegmentPoint>([[0, offPoint]]);
+  standbyPower = 0,
+}: Pick<DayPlan<never, never>, 'blocks' | 'pointAt' | 'standbyPower'>): readonly ReportedSegment[] {
+  const power = requireNotNegative('standby power', standbyPower, 'W');
+  const known = new Map<number, SegmentPoint>([[0, { ...offPoint, power }]]);
   return segmentsOf(blocks).map((segment) => {
     const point = known.get(segment.ratio) ?? segmentPoint(pointAt(segment.ratio));
     known.set(segment.ratio, point);

@@ -53,6 +53,8 @@ export interface YearPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly quiet: readonly QuietHours[];
   /** Speed over reference speed that frost calls for [-], 0 or more; 0 leaves frost alone. */
   readonly frostRatio: number;
+  /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
+  readonly standbyPower?: number | undefined;
   /** What the blocks of a plan become on such a day, where the pump is set anew; as planned when left out. */
   readonly blocksOn?: (blocks: readonly Block[], conditions: DayConditions) => readonly Block[];
 }
@@ -205,6 +207,7 @@ function reportOf<N extends ServiceNeed, L extends FlowLimit>(
     needs: held.needs,
     limits: plan.limits,
     quiet: plan.quiet,
+    standbyPower: plan.standbyPower,
   });
 }
 

@@ -5,7 +5,7 @@
  */
 import type { Estimate } from '#core/band.ts';
 import type { Circuit } from '#core/circuit.ts';
-import type { Block } from '#core/day.ts';
+import { type Block, minutesAt } from '#core/day.ts';
 import type { DayPlan, QuietHours } from '#core/dayReport.ts';
 import type { Limit } from '#core/limits.ts';
 import { type Rung, speedLadder } from '#core/needs.ts';
@@ -14,7 +14,7 @@ import { fitPad } from '#core/readings.ts';
 import type { Tariff } from '#core/tariff.ts';
 import { type Water, water } from '#core/water.ts';
 import { assembleCircuit } from './assembleCircuit.ts';
-import { assembleBlocks, assembleQuiet } from './assembleDay.ts';
+import { assembleBlocks, assembleQuiet, yearProblems } from './assembleDay.ts';
 import { type AssembledLimits, assembleLimits } from './assembleLimits.ts';
 import { assembleNeeds, type NamedNeed } from './assembleNeeds.ts';
 import { assemblePool } from './assemblePool.ts';
@@ -56,9 +56,11 @@ export interface PadModel {
   /** The slowest speed for each need, in the reader's order; null while there is no pump. */
   readonly ladder: readonly Rung[] | null;
   readonly tariff: Tariff | null;
-  /** The planned day and the one before it, or null where blocks overlap. */
-  readonly blocks: readonly Block[] | null;
-  readonly oldBlocks: readonly Block[] | null;
+  /** The planned day and the one before it. */
+  readonly blocks: readonly Block[];
+  readonly oldBlocks: readonly Block[];
+  /** Draw while the pump is stopped [W]. */
+  readonly standbyPower: number;
   readonly problems: readonly Problem[];
   readonly assumptions: readonly Assumption[];
   /** What each answer still lacks; empty for one that can be given. */
@@ -87,8 +89,11 @@ const limitsOf = memoize(assembleLimits);
 const tariffOf = memoize(assembleTariff);
 const quietOf = memoize(assembleQuiet);
 const blocksOf = memoize(assembleBlocks);
+const yearProblemsOf = memoize(yearProblems);
 const typicalOf = memoize(typicalCircuit);
-const runningOf = memoize(runningPad);
+const runningOf = memoize(({ circuit, curve, power }: PadFit, standby: number) =>
+  runningPad(circuit, curve, { ...power, standby }),
+);
 const fitOf = memoize(
   (
     circuit: Circuit,
@@ -160,6 +165,7 @@ function carriedFor({ site, plumbing, pump, readings, instruments }: Pad): Estim
 
 function build(pad: Pad): PadModel {
   const { site, plumbing, day } = pad;
+  const standbyPower = pad.pump.standbyPower ?? 0;
   const liquid = waterAt(site.waterTemperature ?? usualTemperature);
   const pool = poolOf(pad.pool);
   const described = circuitOf(plumbing, liquid);
@@ -184,7 +190,7 @@ function build(pad: Pad): PadModel {
   );
   const running = lazy(() => {
     const found = fitted();
-    return found === null ? null : runningOf(found.circuit, found.curve, found.power);
+    return found === null ? null : runningOf(found, standbyPower);
   });
   const limits = lazy(() => {
     const within = running()?.circuit ?? circuit;
@@ -215,6 +221,7 @@ function build(pad: Pad): PadModel {
     ...tariff.problems,
     ...blocks.problems,
     ...oldBlocks.problems,
+    ...yearProblemsOf(pad.year, speeds ?? noSpeeds),
   ]);
   const assumptions = lazy(() => [
     ...(site.waterTemperature === null
@@ -226,11 +233,12 @@ function build(pad: Pad): PadModel {
       : []),
     ...(described.circuit === null && circuit !== null ? [assumption('circuitTypical')] : []),
     ...pump.assumptions,
+    ...standbyAssumption(pad, blocks.blocks),
     ...instruments.assumptions,
     ...(fitted()?.assumptions ?? []).map(fitAssumption),
     ...limits().assumptions,
   ]);
-  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff, blocks }, refused()));
+  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff }, refused()));
 
   return {
     water: liquid,
@@ -255,6 +263,7 @@ function build(pad: Pad): PadModel {
     tariff: tariff.tariff,
     blocks: blocks.blocks,
     oldBlocks: oldBlocks.blocks,
+    standbyPower,
     get problems() {
       return problems();
     },
@@ -276,9 +285,17 @@ function build(pad: Pad): PadModel {
         needs: needs.needs,
         limits: limits().limits,
         quiet: quiet.quiet,
+        standbyPower,
       };
     },
   };
+}
+
+/** Watts while the pump is stopped matter only where the planned day stops it. */
+function standbyAssumption({ pump }: Pad, blocks: readonly Block[]): readonly Assumption[] {
+  const stops = blocks.length > 0 && minutesAt(blocks, 0) > 0;
+  if (pump.standbyPower !== null || !stops) return [];
+  return [assumption('standbyNone', { value: { quantity: 'power', value: 0 } })];
 }
 
 interface Judged {
@@ -286,12 +303,11 @@ interface Judged {
   readonly pump: AssembledPump;
   readonly needs: ReturnType<typeof assembleNeeds>;
   readonly tariff: ReturnType<typeof assembleTariff>;
-  readonly blocks: ReturnType<typeof assembleBlocks>;
 }
 
 function missingFor(
   pad: Pad,
-  { pool, pump, needs, tariff, blocks }: Judged,
+  { pool, pump, needs, tariff }: Judged,
   refused: readonly Problem[],
 ): Readonly<Record<Answer, readonly Problem[]>> {
   const volume = pool.volume === null ? pool.problems : [];
@@ -303,14 +319,13 @@ function missingFor(
         ? needs.problems
         : [];
   const planned = pad.day.blocks.length === 0 ? [problem('noBlocks', ['day', 'blocks'])] : [];
-  const overlapping = blocks.blocks === null ? blocks.problems : [];
   return {
     volume,
     running,
     turnover: [...volume, ...running],
     ladder: [...running, ...served],
     price: [...running, ...(tariff.tariff === null ? tariff.problems : [])],
-    day: [...volume, ...running, ...planned, ...overlapping],
+    day: [...volume, ...running, ...planned],
   };
 }
 

@@ -10,6 +10,7 @@ import {
 import { type StatedPower, statedPower, type WattPoint } from '#core/statedPower.ts';
 import type { Water } from '#core/water.ts';
 import { type Assumption, assumption } from './assumptions.ts';
+import { heldProblems } from './heldSpeed.ts';
 import { unlessRefused } from './memo.ts';
 import type { Path } from './path.ts';
 import { type Problem, problem } from './problems.ts';
@@ -109,7 +110,10 @@ function speedsOf(pump: Pump): Found<PumpSpeeds | null> {
   const order =
     slowest > top ? [problem('speedOrder', ['pump', 'leastSpeed'], { top: rpm(top) })] : [];
   const speeds = { reference, least: Math.min(slowest, top), top, step: pump.speedStep ?? 0 };
-  return found(speeds, [...speedProblems(pump, reference), ...order], assumptions);
+  const called = (['primingSpeed', 'overrideSpeed'] as const).flatMap((name) =>
+    heldProblems(pump[name], ['pump', name], speeds),
+  );
+  return found(speeds, [...speedProblems(pump, reference), ...order, ...called], assumptions);
 }
 
 type Points = Extract<PumpKnowledge, { kind: 'curve' }>['points'];

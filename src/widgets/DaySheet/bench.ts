@@ -14,14 +14,15 @@ export interface AssembledBench {
 
 /** The reader's pad as a bench for days. */
 export function benchOf(pad: Pad): AssembledBench {
-  const { running, speeds, volume, needs, limits, quiet, tariff, missing, problems } =
-    padModel(pad);
+  const model = padModel(pad);
+  const { running, speeds, volume, needs, limits, quiet, tariff, standbyPower } = model;
+  const { missing, problems } = model;
   const blockProblems = problems.filter(({ path }) => path[0] === 'day' && path[1] === 'blocks');
   const lacks = [...missing.running, ...missing.volume, ...missing.price].filter(isFirst);
   if (running === null || speeds === null) return { bench: null, missing: lacks, blockProblems };
   const pointAt = running.runningAt;
   return {
-    bench: { speeds, pointAt, volume, needs, limits, quiet, tariff },
+    bench: { speeds, pointAt, volume, needs, limits, quiet, tariff, standbyPower },
     missing: lacks,
     blockProblems,
   };
