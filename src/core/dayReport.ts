@@ -50,7 +50,7 @@ export interface FlowLimit {
   readonly id: string;
   /** Flow not to be passed [m3/s], 0 or more. */
   readonly greatestFlow: number;
-  /** Speed over reference speed not to be passed, whatever the flow is today [-]; none when left out. */
+  /** Speed over reference speed not to be passed, whatever the flow is today [-], 0 or more; none when left out. */
   readonly greatestRatio?: number;
 }
 
@@ -73,6 +73,8 @@ export interface DayPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly quiet: readonly QuietHours[];
   /** How the pump primes at every start [see Priming]; not at all when left out. */
   readonly priming?: Priming | undefined;
+  /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
+  readonly standbyPower?: number | undefined;
 }
 
 /** A segment with what the pump does in it. */
@@ -163,7 +165,7 @@ export const flowSlack = 1e-6;
 /**
  * A day worked out to the minute: water, energy, every need, every limit and the quiet hours.
  *
- * Law: volume = sum of flow x time; energy = sum of power x time; a need is served in unbroken runs
+ * Law: volume = sum of flow x time; energy = sum of power x time, the standby power while stopped; a need is served in unbroken runs
  * (midnight does not break one) of at least its shortest run, with the flow between its bounds and
  * inside its windows; each start primes as primedSegments; a limit is crossed while the flow, or the speed, is above it.
  * @param plan Blocks, pump, pool, needs, limits and quiet hours [see DayPlan], fields as there.
@@ -209,8 +211,13 @@ function reportedSegments({
   blocks,
   pointAt,
   priming,
-}: Pick<DayPlan<never, never>, 'blocks' | 'pointAt' | 'priming'>): readonly ReportedSegment[] {
-  const known = new Map<number, SegmentPoint>([[0, offPoint]]);
+  standbyPower = 0,
+}: Pick<
+  DayPlan<never, never>,
+  'blocks' | 'pointAt' | 'priming' | 'standbyPower'
+>): readonly ReportedSegment[] {
+  const power = requireNotNegative('standby power', standbyPower, 'W');
+  const known = new Map<number, SegmentPoint>([[0, { ...offPoint, power }]]);
   return primedSegments(blocks, priming).map((segment) => {
     const point = known.get(segment.ratio) ?? segmentPoint(pointAt(segment.ratio));
     known.set(segment.ratio, point);
@@ -275,15 +282,31 @@ function isAbove(value: number, bound: number): boolean {
   return value > bound * (1 + flowSlack);
 }
 
+/**
+ * Whether a part of a day passes a limit.
+ *
+ * Law: passed when flow > greatest flow or speed > greatest speed.
+ * @param limit The limit [see FlowLimit], fields as there.
+ * @param segment Flow [m3/s] and speed ratio [-] of the part, each 0 or more.
+ * @returns True when it passes the limit [-].
+ * @throws nothing.
+ * Accuracy: bounds are compared with a relative slack of 1e-6.
+ * Source: arithmetic.
+ * @example Number(passesLimit({ id: 'cover', greatestFlow: 0.004 }, { flow: 0.005, ratio: 1 })) // 1.000
+ */
+export function passesLimit(
+  { greatestFlow, greatestRatio = Number.POSITIVE_INFINITY }: FlowLimit,
+  { flow, ratio }: Pick<ReportedSegment, 'flow' | 'ratio'>,
+): boolean {
+  return isAbove(flow, greatestFlow) || isAbove(ratio, greatestRatio);
+}
+
 function crossingsOf<L extends FlowLimit>(
   limit: L,
   segments: readonly ReportedSegment[],
 ): readonly LimitCrossing<L>[] {
   requireNotNegative(`limit ${limit.id}.greatestFlow`, limit.greatestFlow, 'm3/s');
-  const { greatestFlow, greatestRatio = Number.POSITIVE_INFINITY } = limit;
-  const above = segments.filter(
-    ({ flow, ratio }) => isAbove(flow, greatestFlow) || isAbove(ratio, greatestRatio),
-  );
+  const above = segments.filter((segment) => passesLimit(limit, segment));
   return ringRuns(above).map((run) => ({
     limit,
     from: run.start,

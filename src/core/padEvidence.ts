@@ -7,6 +7,7 @@ import type { Gauge } from './gauges.ts';
 import type { SettledPad } from './padModel.ts';
 import type { PumpPower } from './power.ts';
 import type { PumpCurve } from './pump.ts';
+import type { StatedPower } from './statedPower.ts';
 
 /** What was read on the pad at one speed; anything not read is left out. */
 export interface Reading {
@@ -58,8 +59,10 @@ export interface PadEvidence {
   readonly curve: PumpCurve;
   /** Whether the curve is the maker's or a typical one scaled to the nameplate. */
   readonly curveKnown: 'dataSheet' | 'estimated';
-  /** Wire power known apart from the readings [see PumpPower]; a typical efficiency is assumed when left out. Never one fitted to the same readings. */
-  readonly power?: PumpPower | undefined;
+  /** Wire power known apart from the readings, whole as a data sheet states it or told apart; a typical efficiency is assumed when left out. Never one fitted to the same readings. */
+  readonly power?: PumpPower | StatedPower | undefined;
+  /** Draw that does not fall with speed [W], 0 or more, where somebody said and the power does not tell it apart; a typical share when left out. */
+  readonly fixedDraw?: number | undefined;
   /** What was read [see Reading], any number. */
   readonly readings: readonly Reading[];
   /** How good the instruments are [see InstrumentAccuracy]. */

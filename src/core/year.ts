@@ -56,6 +56,8 @@ export interface YearPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly frostRatio: number;
   /** How the pump primes at every start [see Priming]; not at all when left out. */
   readonly priming?: Priming | undefined;
+  /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
+  readonly standbyPower?: number | undefined;
   /** What the blocks of a plan become on such a day, where the pump is set anew; as planned when left out. */
   readonly blocksOn?: (blocks: readonly Block[], conditions: DayConditions) => readonly Block[];
 }
@@ -209,6 +211,7 @@ function reportOf<N extends ServiceNeed, L extends FlowLimit>(
     limits: plan.limits,
     quiet: plan.quiet,
     priming: plan.priming,
+    standbyPower: plan.standbyPower,
   });
 }
 

@@ -136,11 +136,13 @@ export const planSentences = {
   holidayTwice: () => 'This day is listed twice; one of the two must go.',
   noBlocks: () => 'The day is empty; add a block with its times and speed.',
   blockSpeed: () => 'This block has no speed yet, so it counts as off; type its speed in rpm.',
-  blockSlow: (say) =>
-    `The pump cannot run at ${say('found')}; its slowest speed is ${say('limit')}.`,
-  blockFast: (say) =>
+  speedTooSlow: (say) =>
+    `The pump cannot run at ${say('found')}; its slowest speed, ${say('limit')}, is ` +
+    'taken instead.',
+  speedTooFast: (say) =>
     `The pump cannot run at ${say('found')}; its fastest speed, ${say('limit')}, is ` +
     'taken instead.',
   blockOverlap: (say) =>
-    `This block and another both hold from ${say('start')} to ${say('end')}; move or shorten one.`,
+    `This block and another both hold from ${say('start')} to ${say('end')}; the one listed first ` +
+    'keeps them. Move or shorten one.',
 } as const satisfies Sentences;

@@ -289,3 +289,34 @@ describe('the clock is a ring', () => {
 function minutesOf(crossings: readonly { readonly minutes: number }[]): number {
   return crossings.reduce((sum, { minutes }) => sum + minutes, 0);
 }
+
+describe('watts while the pump is stopped', () => {
+  const plan = {
+    blocks: [{ id: 'a', start: 1320, end: 360, ratio: 0.5 }],
+    pointAt: () =>
+      ({
+        kind: 'flowing',
+        flow: 0.002,
+        power: 150,
+        suctionVelocity: 1,
+        dischargeVelocity: 1,
+      }) as const,
+    volume: 60,
+    needs: [],
+    limits: [],
+    quiet: [],
+  };
+
+  it('are energy, and no minutes the pump turns', () => {
+    // By hand: 8 h at 150 W and 16 h at 5 W.
+    const report = dayReport({ ...plan, standbyPower: 5 });
+    expect(report.energy).toBeCloseTo(3600 * (8 * 150 + 16 * 5), 6);
+    expect(report.runMinutes).toBe(480);
+    expect(report.segments.find(({ kind }) => kind === 'off')?.power).toBe(5);
+    expect(dayReport(plan).energy).toBeCloseTo(3600 * 8 * 150, 6);
+  });
+
+  it('are refused below zero', () => {
+    expect(() => dayReport({ ...plan, standbyPower: -1 })).toThrow(CoreError);
+  });
+});

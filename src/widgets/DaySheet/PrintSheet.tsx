@@ -5,7 +5,7 @@ import type { PadBlock } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
 import { formatMoney, formatPrice } from '#units/money.ts';
 import { inOrder } from './edit.ts';
-import type { WorkedDay } from './figures.ts';
+import { segmentOf, type WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
 import { seasonOfSheet } from './season.ts';
 import {
@@ -126,7 +126,7 @@ interface PartProps {
 
 function BlockTable({ model, day }: PartProps): JSX.Element {
   const units = model.units.value;
-  const at = (block: PadBlock) => day.report.segments.find(({ blockId }) => blockId === block.id);
+  const at = (block: PadBlock) => segmentOf(day.report, block.id);
   return (
     <table class="print-blocks">
       <thead>

@@ -18,8 +18,9 @@ const stopCodes: readonly string[] = ['primingTooFast', 'overrideTooFast', 'fros
 
 /** The reader's pad as a bench for days. */
 export function benchOf(pad: Pad): AssembledBench {
-  const { running, speeds, volume, needs, limits, quiet, tariff, missing, problems } =
-    padModel(pad);
+  const model = padModel(pad);
+  const { running, speeds, volume, needs, limits, quiet, tariff, standbyPower, priming } = model;
+  const { missing, problems } = model;
   const blockProblems = problems.filter(({ path }) => path[0] === 'day' && path[1] === 'blocks');
   const stopProblems = problems.filter(({ code }) => stopCodes.includes(code));
   const lacks = [...missing.running, ...missing.volume, ...missing.price].filter(isFirst);
@@ -27,7 +28,7 @@ export function benchOf(pad: Pad): AssembledBench {
     return { bench: null, missing: lacks, blockProblems, stopProblems };
   const pointAt = running.runningAt;
   return {
-    bench: { speeds, pointAt, volume, needs, limits, quiet, tariff },
+    bench: { speeds, pointAt, volume, needs, limits, quiet, tariff, standbyPower, priming },
     missing: lacks,
     blockProblems,
     stopProblems,

@@ -11,7 +11,7 @@ import { formatMoney, type Money } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { mostBlocks, type Said, type Stretch, shortestBlock } from './edit.ts';
-import type { Report, WorkedDay } from './figures.ts';
+import { type Report, segmentOf, type WorkedDay } from './figures.ts';
 
 /** "09:00–12:00", or "all day" where start and end meet. */
 export function spanText({ start, end }: Stretch): string {
@@ -195,7 +195,7 @@ export function findingText(day: WorkedDay, units: UnitChoice, currency: string 
 
 /** A block as a slider speaks it. */
 export function blockSpoken(block: PadBlock, day: WorkedDay | null, units: UnitChoice): string {
-  const at = day?.report.segments.find(({ blockId }) => blockId === block.id);
+  const at = day && segmentOf(day.report, block.id);
   const speed = block.speed === null ? 'no speed yet' : speak('speed', block.speed, units);
   const water =
     at?.kind === 'flowing'
