@@ -1,8 +1,9 @@
 /** The cheapest day of a pad, as found and as shown with its shortest block kept. */
 import { type CheapestDay, cheapestDay, type FoundDay } from '#core/cheapestDay.ts';
 import type { Pad } from '#pad/schema.ts';
-import { askedOf, rowsOf, toBeSet } from '#widgets/CheapestDay/asked.ts';
+import { askedOf, cheapestOn, padBlocks, rowsOf } from '#widgets/CheapestDay/asked.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
+import { workOut } from '#widgets/DaySheet/figures.ts';
 import { dateOf } from './dayAnswers.ts';
 
 /** Turnovers looked for where the pad names no target [-]; common practice, no source. */
@@ -24,7 +25,10 @@ function whyNone(found: Exclude<CheapestDay, FoundDay>) {
 export function cheapestAnswer(pad: Pad) {
   const { bench } = benchOf(pad);
   if (bench === null) return null;
-  const rows = rowsOf(bench);
+  const rows = rowsOf(
+    bench,
+    pad.day.blocks.map(({ speed }) => speed),
+  );
   const asked = askedOf(bench, rows, dateOf(pad), {
     minutes: {},
     turnovers: pad.turnoverTarget ?? usualTurnovers,
@@ -41,7 +45,9 @@ export function cheapestAnswer(pad: Pad) {
     tookMs: performance.now() - begun,
   };
   if (found.kind !== 'found') return { ...head, collision: whyNone(found) };
-  const shown = cheapestDay(toBeSet(asked));
+  const shown = cheapestOn(bench, dateOf(pad), asked).found;
+  const shownDay = shown.kind === 'found' ? padBlocks(shown, bench.speeds.reference) : [];
+  const sheet = workOut(bench, shownDay, dateOf(pad));
   const { reference } = bench.speeds;
   return {
     ...head,
@@ -51,7 +57,7 @@ export function cheapestAnswer(pad: Pad) {
     volumeM3: found.volumeMoved,
     blocks: blocksIn(found, reference),
     ...(shown.kind === 'found' && {
-      shownMoney: shown.cost,
+      shownMoney: sheet.prices?.day.energyCost ?? null,
       shownBound: shown.bound,
       shownBlocks: blocksIn(shown, reference),
     }),

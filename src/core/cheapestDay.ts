@@ -7,7 +7,7 @@ import { type CollisionMember, cheapestDayCollisions } from './cheapestDayCollis
 import { type CheapestDayInputs, requireInputs } from './cheapestDayInputs.ts';
 import { cheapestByLabels, fewSlots } from './cheapestDayLabels.ts';
 import { placed } from './cheapestDayPlacement.ts';
-import { type Ring, ringOf, type Stretch } from './cheapestDayRing.ts';
+import { type Ring, ringOf, type Stretch, standbyCost } from './cheapestDayRing.ts';
 import { cheapestWithRuns } from './cheapestDayRuns.ts';
 import { rootOf, type SearchProgress, searchDay } from './cheapestDaySearch.ts';
 import { cheapestSharing, type Preference, sharingAt, type Worth } from './cheapestDayShares.ts';
@@ -154,7 +154,7 @@ export function* searchCheapestDay(
     if (exact !== null)
       return foundDay(inputs, ring, exact, costOf(ring, exact) / ring.scale, root.worth);
   }
-  const found = yield* searchDay({
+  const steps = searchDay({
     ring,
     changes: mostChanges,
     worth: sharing.worth,
@@ -163,11 +163,23 @@ export function* searchCheapestDay(
     wanted: isCoarse ? wantedGap.coarse : wantedGap.few,
     regions: most.regions,
   });
+  const standby = standbyCost(inputs);
+  let step = steps.next();
+  for (; !step.done; step = steps.next()) yield raised(step.value, standby);
+  const found = step.value;
   if (found.day === null) {
     const proven = found.bound >= ring.slots + 1;
     return proven ? noDay(legs !== null && runs ? changesIn(legs) : null) : { kind: 'unsettled' };
   }
   return foundDay(inputs, ring, found.day.legs, found.bound, found.worth);
+}
+
+/** Progress with the price of standstill, which the search leaves out. */
+function raised(progress: SearchProgress, standby: number): SearchProgress {
+  const bound = progress.bound + standby;
+  if (progress.cost === null) return { ...progress, bound };
+  const cost = progress.cost + standby;
+  return { ...progress, cost, bound, gap: gapBetween(cost, bound) };
 }
 
 const noDay = (changesEnough: number | null): NoDay => ({
@@ -200,15 +212,16 @@ function preferenceOf(ring: Ring): Preference {
 }
 
 function foundDay(
-  { shortestBlock = 0 }: CheapestDayInputs,
+  inputs: CheapestDayInputs,
   ring: Ring,
   found: readonly Leg[],
   bound: number,
   worth: Worth,
 ): FoundDay {
-  const legs = tidied(ring, found, shortestBlock / ring.minutes, bound);
+  const legs = tidied(ring, found, (inputs.shortestBlock ?? 0) / ring.minutes, bound);
   const cost = costOf(ring, legs);
   const [overVolume = 0, ...over] = overOf(ring, legs);
+  const standby = standbyCost(inputs);
   const proven = Math.min(cost, bound * ring.scale);
   const volumeWorth = (worth[0] ?? 0) * (ring.scale / ring.slotVolume);
   const services: readonly ServiceWorth[] = ring.needs.map(({ need }, place) => {
@@ -219,9 +232,9 @@ function foundDay(
   return {
     kind: 'found',
     blocks: blocksOf(ring, legs),
-    cost,
-    bound: proven,
-    gap: gapBetween(cost, proven),
+    cost: standby + cost,
+    bound: standby + proven,
+    gap: gapBetween(standby + cost, standby + proven),
     changes: changesIn(legs),
     volumeMoved: (overVolume + ring.volume) * ring.slotVolume,
     worth: [

@@ -29,6 +29,8 @@ export interface CheapestDayInputs {
   readonly speeds: readonly SpeedRow[];
   /** Whether the pump may stand still. */
   readonly mayStop: boolean;
+  /** Draw while it stands still [W], 0 to 1e6; 0 when left out. */
+  readonly standbyPower?: number | undefined;
   /** Water to be moved in the day at least [m3], 0 to 1e6. */
   readonly leastVolume: number;
   /** Needs [see ServiceNeed], 0 to 30; one of 0 minutes asks for nothing. */
@@ -43,7 +45,7 @@ export interface CheapestDayInputs {
   readonly mostChanges?: number | undefined;
   /** Whole minutes in which a block is measured [min], one of the divisors of 1440; 1 when left out. */
   readonly minuteStep?: number | undefined;
-  /** Blocks shorter than this take the speed of a neighbour where all that is asked is kept and the day gets dearer by at most 0.1 % [min], 0 to 60; 0 when left out. */
+  /** No block and no stop is shorter than this where any day allows it, and changes that cost less than 0.1 % go [min], 0 to 60; 0 when left out, which leaves the day as it is found. */
   readonly shortestBlock?: number | undefined;
 }
 
@@ -53,22 +55,19 @@ export interface SpeedRange {
   readonly least: number;
   /** Fastest speed over reference speed [-], the slowest to 2. */
   readonly top: number;
-  /** Step over reference speed [-], 0 to 1; steps count from standstill; 0 when any speed can be set. */
+  /** Step over reference speed [-], 0 to 1; steps count from standstill; 0 when only the ends are wanted. */
   readonly step: number;
 }
-
-/** Any speed can be set: this many are looked at, so that the next one differs by a percent or two. */
-const speedsLookedAt = 58;
 
 /**
  * The speeds a pump can be set to, as ratios.
  *
- * Law: both ends of the range and every multiple of the step between them; without a step 58 speeds evenly apart. A step finer than 1/200 of the range is doubled until it is not.
- * @param range The range [see SpeedRange], fields as there.
- * @param also Further ratios wanted when any speed can be set, such as the slowest for each need [-], any that lie in the range.
+ * Law: both ends of the range, every multiple of the step between them, and the further ratios asked for; the step is never widened.
+ * @param range The range [see SpeedRange], fields as there; with a step of 0 only the ends and the further ratios.
+ * @param also Further ratios that can be set, such as the slowest for each need or those of a day laid by hand [-], any; those outside the range are left out.
  * @returns Ratios [-], rising, none twice.
  * @throws CoreError when the range is empty or a field is outside its own range.
- * Accuracy: exact; between two neighbours of 58 the power differs from their chord by less than 0.1 %.
+ * Accuracy: exact.
  * Source: common practice, no source.
  * @example settableRatios({ least: 0.25, top: 1, step: 0.1 })[1] // 0.3000
  */
@@ -77,20 +76,13 @@ export function settableRatios(range: SpeedRange, also: readonly number[] = []):
   requireBetween('least', least, 0.01, 2, '');
   requireBetween('top', top, least, 2, '');
   requireBetween('step', step, 0, 1, '');
-  if (step === 0) {
-    const even = Array.from(
-      { length: speedsLookedAt },
-      (_, place) => least + ((top - least) * place) / (speedsLookedAt - 1),
-    );
-    return rising([...even, ...also.filter((ratio) => ratio >= least && ratio <= top)]);
-  }
-  let width = step;
-  while ((top - least) / width > 200) width *= 2;
-  const [first, last] = [Math.ceil(least / width - 1e-7), Math.floor(top / width + 1e-7)];
+  const inside = also.filter((ratio) => ratio >= least && ratio <= top);
+  if (step === 0) return rising([least, ...inside, top]);
+  const [first, last] = [Math.ceil(least / step - 1e-7), Math.floor(top / step + 1e-7)];
   const steps = Array.from({ length: Math.max(0, last - first + 1) }, (_, place) =>
-    Math.min(top, Math.max(least, (first + place) * width)),
+    Math.min(top, Math.max(least, (first + place) * step)),
   );
-  return rising([least, ...steps, top]);
+  return rising([least, ...steps, ...inside, top]);
 }
 
 function rising(ratios: readonly number[]): readonly number[] {
@@ -134,6 +126,7 @@ export function requireInputs(inputs: CheapestDayInputs): void {
     requireBetween(`speeds[${place}].flow`, flow, 1e-12, 10, 'm3/s');
     requireBetween(`speeds[${place}].power`, power, 0, 1e6, 'W');
   }
+  requireBetween('standbyPower', inputs.standbyPower ?? 0, 0, 1e6, 'W');
   requireBetween('leastVolume', inputs.leastVolume, 0, 1e6, 'm3');
   if (needs.length > 30) throw new CoreError('needs', needs.length, 'at most 30');
   needs.forEach(requireNeed);

@@ -4,8 +4,8 @@
  */
 import type { CheapestDayInputs, SpeedRow } from './cheapestDayInputs.ts';
 import { minutesPerDay } from './constants.ts';
-import { flowSlack, type ServiceNeed } from './dayReport.ts';
-import { type Span, spanHolds } from './spans.ts';
+import { flowSlack, passesLimit, type ServiceNeed } from './dayReport.ts';
+import { type Span, spanHolds, spanMinutes } from './spans.ts';
 
 /** A speed of the search, standstill among them. */
 export interface RingSpeed {
@@ -13,7 +13,7 @@ export interface RingSpeed {
   readonly row: SpeedRow | null;
   /** Flow over the greatest flow [-], 0 to 1. */
   readonly flow: number;
-  /** Wire power [W]. */
+  /** Wire power above that at standstill [W]. */
   readonly power: number;
   /** Needs that its flow serves, one bit each [-]. */
   readonly serves: number;
@@ -64,7 +64,7 @@ export interface Ring {
   readonly volume: number;
   /** Water that one slot at the greatest flow moves [m3], above 0. */
   readonly slotVolume: number;
-  /** Price of a slot in a class at a speed [currency]. */
+  /** Price of a slot in a class at a speed, above that at standstill [currency]. */
   readonly cost: readonly Float64Array[];
   /** The greatest of them, above 0, as the measure of small differences [currency]. */
   readonly scale: number;
@@ -80,6 +80,19 @@ export interface Forced extends Span {
 }
 
 /**
+ * Price of a day on which the pump stands still [currency]: what every day costs at least in the
+ * search, which counts the power of a speed from there.
+ *
+ * @internal
+ */
+export function standbyCost({ prices, standbyPower = 0 }: CheapestDayInputs): number {
+  return prices.reduce(
+    (sum, span) => sum + (span.price * standbyPower * spanMinutes(span)) / 60_000,
+    0,
+  );
+}
+
+/**
  * The ring of a set of inputs that have been found sound, with some service fixed in time if wanted.
  *
  * @internal
@@ -88,12 +101,11 @@ export function ringOf(inputs: CheapestDayInputs, forced: readonly Forced[] = []
   const { minuteStep: minutes = 1 } = inputs;
   const needs = inputs.needs.filter((need) => need.minutes > 0).map((n) => ringNeed(n, minutes));
   const rows = inputs.speeds
-    .filter(({ flow }) =>
-      inputs.limits.every((each) => flow <= each.greatestFlow * (1 + flowSlack)),
-    )
+    .filter((row) => !inputs.limits.some((limit) => passesLimit(limit, row)))
     .toSorted((one, other) => one.ratio - other.ratio);
   const greatest = Math.max(1e-12, ...rows.map(({ flow }) => flow));
-  const moving = rows.map((row) => ringSpeed(row, greatest, needs));
+  const { standbyPower = 0 } = inputs;
+  const moving = rows.map((row) => ringSpeed(row, greatest, needs, standbyPower));
   const still: RingSpeed = { row: null, flow: 0, power: 0, serves: 0 };
   const speeds = inputs.mayStop ? [still, ...moving] : moving;
   const slotVolume = greatest * 60 * minutes;
@@ -123,14 +135,19 @@ function ringNeed(need: ServiceNeed, minutes: number): RingNeed {
   return { need, run, slots: Math.max(run, Math.ceil(need.minutes / minutes - 1e-9)) };
 }
 
-function ringSpeed(row: SpeedRow, greatest: number, needs: readonly RingNeed[]): RingSpeed {
+function ringSpeed(
+  row: SpeedRow,
+  greatest: number,
+  needs: readonly RingNeed[],
+  standbyPower: number,
+): RingSpeed {
   const serves = needs.reduce((bits, { need }, place) => {
     const enough = row.flow >= need.leastFlow * (1 - flowSlack);
     const bearable =
       need.greatestFlow === undefined || row.flow <= need.greatestFlow * (1 + flowSlack);
     return enough && bearable ? bits | (1 << place) : bits;
   }, 0);
-  return { row, flow: row.flow / greatest, power: row.power, serves };
+  return { row, flow: row.flow / greatest, power: row.power - standbyPower, serves };
 }
 
 /** A stretch before those that are alike are gathered. */

@@ -15,9 +15,16 @@ export interface WholeSlots {
 }
 
 /**
- * How far a price lies above a bound, as a share of the price.
+ * How far a price lies above a bound.
  *
- * @internal
+ * Law: (price - bound)/price.
+ * @param price The price [currency], any finite number.
+ * @param bound What no price undercuts [currency], any finite number.
+ * @returns The gap as a share of the price [-], 0 or more; of the greater of the two where either is near 0.
+ * @throws nothing.
+ * Accuracy: exact.
+ * Source: definition of the relative gap.
+ * @example gapBetween(1, 0.9) // 0.1000
  */
 export function gapBetween(price: number, bound: number): number {
   if (price <= bound) return 0;

@@ -1,18 +1,33 @@
-/** Blocks of a few minutes, which nobody would set a pump to, joined with their neighbours. */
+/**
+ * A day that a person will set: no block shorter than is worth setting, and of days that cost as good
+ * as the same the one with fewer changes. Local search: neighbours joined, short blocks lengthened,
+ * and the water that this loses made good by one faster block.
+ */
 import type { Ring } from './cheapestDayRing.ts';
-import { costOf, joined, type Leg, overOf } from './cheapestDayTimeline.ts';
+import { changesIn, costOf, joined, type Leg, overOf } from './cheapestDayTimeline.ts';
 import { isAllowed } from './cheapestDayTimes.ts';
 
-/** What joining may cost, as a share of the price [-]. */
+/** What fewer changes may cost, as a share of the price [-]. */
 const mostPaid = 1e-3;
+/** Steps of the search; each removes a change or lengthens a block. */
+const mostSteps = 80;
 
-/** Whether a timeline gives all that is asked for at speeds allowed where they run. */
-function keepsAll(ring: Ring, legs: readonly Leg[]): boolean {
-  return isAllowed(ring, legs) && overOf(ring, legs).every((over) => over >= -1e-9 * ring.slots);
+/** Everything a timeline lacks or gives beyond what is asked; null where a speed is not allowed. */
+function givenBy(ring: Ring, legs: readonly Leg[]): readonly number[] | null {
+  return isAllowed(ring, legs) ? overOf(ring, legs) : null;
 }
 
-/** The timeline turned so that no block goes over its ends, and how far [slots]. */
-function turned(legs: readonly Leg[]): { legs: readonly Leg[]; by: number } {
+const enough = (ring: Ring) => (over: number) => over >= -1e-9 * ring.slots;
+
+/** A timeline counted from another minute than midnight. */
+interface Turned {
+  readonly legs: readonly Leg[];
+  /** Slots from midnight to its first leg [slots]. */
+  readonly by: number;
+}
+
+/** The timeline turned so that no block goes over its ends. */
+function turned(legs: readonly Leg[]): Turned {
   const whole = joined(legs);
   const [first, last] = [whole[0], whole.at(-1)];
   if (whole.length < 2 || first === undefined || first.speed !== last?.speed)
@@ -37,9 +52,119 @@ function fromMidnight(legs: readonly Leg[], by: number): readonly Leg[] {
   return joined([...tail, ...head]);
 }
 
+/** The timeline again from midnight. */
+function fromThere(ring: Ring, { legs, by }: Turned): readonly Leg[] {
+  return fromMidnight(legs, ((by % ring.slots) + ring.slots) % ring.slots);
+}
+
+/** The slowest speed with at least this flow, or undefined. */
+function speedFor(ring: Ring, flow: number): number | undefined {
+  const place = ring.speeds.findIndex((speed) => speed.flow >= flow - 1e-12);
+  return place < 0 ? undefined : place;
+}
+
+/** One speed for two legs that moves as much water as they do. */
+function sharedSpeed(ring: Ring, one: Leg, other: Leg): readonly number[] {
+  const flowOf = ({ speed }: Leg) => ring.speeds[speed]?.flow ?? 0;
+  const water = flowOf(one) * one.slots + flowOf(other) * other.slots;
+  const speed = speedFor(ring, water / (one.slots + other.slots));
+  return speed === undefined ? [] : [speed];
+}
+
+/** Every timeline a step away: a leg at the speed of a neighbour, two at one between, a short one longer. */
+function* stepsFrom(ring: Ring, { legs, by }: Turned, shortest: number): Generator<Turned> {
+  const count = legs.length;
+  if (count < 2) return;
+  for (const [place, leg] of legs.entries()) {
+    const [before, after] = [(place + count - 1) % count, (place + 1) % count];
+    const [previous, next] = [legs[before] as Leg, legs[after] as Leg];
+    for (const { speed } of [previous, next])
+      yield { legs: legs.with(place, { ...leg, speed }), by };
+    for (const speed of sharedSpeed(ring, leg, next))
+      yield { legs: legs.with(place, { ...leg, speed }).with(after, { ...next, speed }), by };
+    const lacking = shortest - leg.slots;
+    if (lacking <= 0) continue;
+    const longer = legs.with(place, { ...leg, slots: shortest });
+    if (next.slots > lacking)
+      yield {
+        legs: longer.with(after, { ...next, slots: next.slots - lacking }),
+        by: after === 0 ? by + lacking : by,
+      };
+    if (previous.slots > lacking)
+      yield {
+        legs: longer.with(before, { ...previous, slots: previous.slots - lacking }),
+        by: place === 0 ? by - lacking : by,
+      };
+  }
+}
+
+/** The same timeline with the water it lacks made good by one faster leg, every way there is. */
+function madeGood(ring: Ring, { legs, by }: Turned, lacking: number): readonly Turned[] {
+  return legs.flatMap((leg, place) => {
+    const flow = (ring.speeds[leg.speed]?.flow ?? 0) + lacking / leg.slots;
+    const speed = speedFor(ring, flow);
+    return speed === undefined ? [] : [{ legs: legs.with(place, { ...leg, speed }), by }];
+  });
+}
+
+/** A timeline with what counts in choosing it. */
+interface Judged {
+  readonly legs: readonly Leg[];
+  readonly cost: number;
+  /** Slots that its blocks lack to the shortest. */
+  readonly short: number;
+  readonly changes: number;
+}
+
+function judged(ring: Ring, legs: readonly Leg[], shortest: number): Judged {
+  const short = turned(legs).legs.reduce(
+    (sum, { slots }) => sum + Math.max(0, shortest - slots),
+    0,
+  );
+  return { legs, cost: costOf(ring, legs), short, changes: changesIn(legs) };
+}
+
+/** The steps from a timeline that keep everything, some of them by a faster leg. */
+function keepingSteps(
+  ring: Ring,
+  from: Judged,
+  shortest: number,
+  wanted: (step: Judged) => boolean,
+): readonly Judged[] {
+  const keeps = enough(ring);
+  const found: Judged[] = [];
+  for (const step of stepsFrom(ring, turned(from.legs), shortest)) {
+    const plain = judged(ring, joined(fromThere(ring, step)), shortest);
+    if (!wanted(plain)) continue;
+    const [water = 0, ...needs] = givenBy(ring, plain.legs) ?? [Number.NaN];
+    if (Number.isNaN(water)) continue;
+    if (keeps(water)) {
+      if (needs.every(keeps)) found.push(plain);
+      continue;
+    }
+    for (const other of madeGood(ring, step, -water)) {
+      const good = judged(ring, joined(fromThere(ring, other)), shortest);
+      if (wanted(good) && givenBy(ring, good.legs)?.every(keeps)) found.push(good);
+    }
+  }
+  return found;
+}
+
+function leastOf(steps: readonly Judged[], of: (step: Judged) => readonly number[]): Judged | null {
+  const isBefore = (one: readonly number[], other: readonly number[]) => {
+    const at = one.findIndex((value, place) => value !== other[place]);
+    return at >= 0 && (one[at] ?? 0) < (other[at] ?? 0);
+  };
+  return steps.reduce<Judged | null>(
+    (least, step) => (least === null || isBefore(of(step), of(least)) ? step : least),
+    null,
+  );
+}
+
 /**
- * A timeline without blocks shorter than so many slots, as far as that keeps everything and costs
- * next to nothing: each takes the speed of one of its neighbours, the shortest first.
+ * A timeline without blocks or stops shorter than so many slots, and with as few changes as steps of
+ * this search reach at no more than a tenth of a percent above the price; a block that nothing lets
+ * grow or go stays.
  *
  * @internal
  */
@@ -49,27 +174,31 @@ export function tidied(
   shortest: number,
   bound: number,
 ): readonly Leg[] {
-  let best = legs;
-  const price = Math.max(costOf(ring, legs), bound * ring.scale);
+  if (shortest <= 0) return legs;
+  let best = judged(ring, legs, shortest);
+  const price = Math.max(best.cost, bound * ring.scale);
   const dearest = price + mostPaid * Math.abs(price);
-  for (let round = 0; round < legs.length; round += 1) {
-    const { legs: whole, by } = turned(best);
-    const short = whole
-      .map(({ slots }, place) => ({ slots, place }))
-      .filter(({ slots }) => slots < shortest)
-      .sort((one, other) => one.slots - other.slots);
-    const next = short
-      .flatMap(({ place }) =>
-        [whole.length - 1, 1].map((step) => {
-          const speed = whole[(place + step) % whole.length]?.speed ?? 0;
-          const changed = whole.with(place, { speed, slots: whole[place]?.slots ?? 0 });
-          return fromMidnight(changed, by);
-        }),
-      )
-      .filter((each) => keepsAll(ring, each) && costOf(ring, each) <= dearest)
-      .sort((one, other) => costOf(ring, one) - costOf(ring, other))[0];
-    if (next === undefined) break;
+  for (let step = 0; step < mostSteps; step += 1) {
+    const { cost, short, changes } = best;
+    const most = Math.max(dearest, cost);
+    const fewer = keepingSteps(
+      ring,
+      best,
+      shortest,
+      (next) =>
+        next.cost <= most &&
+        next.short <= short &&
+        (next.short < short || next.changes < changes) &&
+        next.changes <= changes,
+    );
+    const next =
+      leastOf(fewer, (each) => [each.changes, each.short, each.cost]) ??
+      leastOf(
+        short === 0 ? [] : keepingSteps(ring, best, shortest, (each) => each.short < short),
+        (each) => [each.cost, each.changes],
+      );
+    if (next === null) break;
     best = next;
   }
-  return best;
+  return best.legs;
 }

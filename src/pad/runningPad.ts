@@ -49,8 +49,13 @@ export function runningPad(circuit: Circuit, curve: PumpCurve, power: PumpPower)
         kind: 'flowing',
         flow: point.flow,
         power: drawn,
-        suctionVelocity: fastest(point.flow, 'suction'),
-        dischargeVelocity: fastest(point.flow, 'discharge'),
+        // Tables of many speeds ask for flow and power alone.
+        get suctionVelocity() {
+          return fastest(point.flow, 'suction');
+        },
+        get dischargeVelocity() {
+          return fastest(point.flow, 'discharge');
+        },
       };
     },
     sharesAt: (ratio) => {

@@ -7,7 +7,7 @@ import type { Block } from '#core/day.ts';
 import { dayReport } from '#core/dayReport.ts';
 import { CoreError } from '#core/errors.ts';
 import { spanMinutes } from '#core/spans.ts';
-import { anyCase, nothingAsked as asked, ordinaryCase } from './cheapestDayCases.ts';
+import { anyCase, inventedSpeeds, nothingAsked as asked, ordinaryCase } from './cheapestDayCases.ts';
 import { changesOf, costOfDay, found, pointFrom } from './cheapestDayJudge.ts';
 import { anyNeed, anySpan, shifted } from './dayFixtures.ts';
 
@@ -22,7 +22,7 @@ describe('one price and only water to move', () => {
   const [fixed, cube, flow] = [54, 2000, 0.006];
   const best = (fixed / (2 * cube)) ** (1 / 3);
   const table = (extra: readonly number[]) =>
-    settableRatios({ least: 0.15, top: 1, step: 0 }, extra).map((ratio) => ({
+    settableRatios({ least: 0.15, top: 1, step: 0.0025 }, extra).map((ratio) => ({
       ratio,
       flow: flow * ratio,
       power: fixed + cube * ratio ** 3,
@@ -278,6 +278,21 @@ describe('speeds that can be set', () => {
     expect(ratios.map((ratio) => Number(ratio.toFixed(9)))).toEqual([
       0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.96,
     ]);
+  });
+
+  it('are never made fewer, and those asked for are among them', () => {
+    const ratios = settableRatios({ least: 0.2, top: 1, step: 1 / 3450 }, [0.54321, 0.1, 1.2]);
+    // 690 to 3450 rpm are 2761 whole speeds.
+    expect(ratios).toHaveLength(2761 + 1);
+    expect(ratios).toContain(0.54321);
+    expect(settableRatios({ least: 0.2, top: 1, step: 0 }, [0.3])).toEqual([0.2, 0.3, 1]);
+  });
+
+  it('that pass the speed of a hard stop are none', () => {
+    const speeds = inventedSpeeds(10);
+    const stop = { id: 'cover', greatestFlow: 1, greatestRatio: 0.5 };
+    const day = found({ ...asked, speeds, limits: [stop], leastVolume: 150 });
+    expect(Math.max(...day.blocks.map(({ ratio }) => ratio))).toBeLessThanOrEqual(0.5);
   });
 
   it('a pump that turns and moves nothing is no speed', () => {

@@ -168,7 +168,7 @@ describe('whatever is asked for', { timeout: 60_000 }, () => {
       staticHead: 0,
       water: water(25),
     });
-    const ratios = settableRatios({ least: 0.2, top: 1, step: 0 });
+    const ratios = settableRatios({ least: 0.2, top: 1, step: 0.0125 });
     const speedsAt = (bore: number, length: number) => {
       const folded = foldCircuit(circuit(bore, length));
       return ratios.flatMap((ratio) => {

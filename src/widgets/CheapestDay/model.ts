@@ -1,6 +1,6 @@
 /** The cheapest day of the reader's pad: what is asked of it, what was found, what it is worth. */
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
-import { type CheapestDay, cheapestDay } from '#core/cheapestDay.ts';
+import type { CheapestDay } from '#core/cheapestDay.ts';
 import type { CheapestDayInputs } from '#core/cheapestDayInputs.ts';
 import { type NeedPrice, needPrices } from '#core/cheapestDayPrices.ts';
 import type { SearchProgress } from '#core/cheapestDaySearch.ts';
@@ -10,7 +10,7 @@ import { usualDay, type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts'
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { needName } from '#widgets/DaySheet/text.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
-import { askedOf, rowsOf, toBeSet, type Wishes } from './asked.ts';
+import { askedOf, cheapestOn, padBlocks, rowsOf, toBeSet, type Wishes } from './asked.ts';
 import type { SearchNews } from './search.ts';
 
 /** How far the search with few changes has come. */
@@ -44,7 +44,15 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
   const mayStop = signal(true);
   const mostChanges = signal<number | null>(null);
 
-  const rows = computed(() => (bench.value === null ? [] : rowsOf(bench.value)));
+  // The same text while the speeds of the sheet stay, so that a drag in time works out no speed anew.
+  const laidSpeeds = computed(() =>
+    JSON.stringify([...new Set(day.pad.value.day.blocks.map(({ speed }) => speed))].sort()),
+  );
+  const rows = computed(() =>
+    bench.value === null
+      ? []
+      : rowsOf(bench.value, JSON.parse(laidSpeeds.value) as readonly (number | null)[]),
+  );
   const turnovers = computed(() => triedTurnovers.value ?? target.value);
   const wishes = computed<Wishes>(() => ({
     minutes: tried.value,
@@ -58,8 +66,10 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
   const searched = signal<CheapestDay | null>(null);
   const searching = signal<Searching>({ kind: 'idle' });
   const found: ReadonlySignal<CheapestDay | null> = computed(() => {
-    if (asked.value === null) return null;
-    return mostChanges.value === null ? cheapestDay(toBeSet(asked.value)) : searched.value;
+    if (asked.value === null || bench.value === null) return null;
+    return mostChanges.value === null
+      ? cheapestOn(bench.value, date.value, asked.value).found
+      : searched.value;
   });
   const needsOnBench = computed(() => bench.value?.needs ?? []);
   const needs = computed<readonly NeedDial[]>(() =>
@@ -79,14 +89,7 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
   );
   const blocks = computed<readonly PadBlock[]>(() => {
     if (found.value?.kind !== 'found' || bench.value === null) return [];
-    const { reference } = bench.value.speeds;
-    return found.value.blocks.map(({ start, end, ratio }, place) => ({
-      id: `cheapest-${place + 1}`,
-      start,
-      end: end % 1440,
-      speed: Math.round(ratio * reference * 1e6) / 1e6,
-      reason: '',
-    }));
+    return padBlocks(found.value, bench.value.speeds.reference);
   });
   const worked = computed<WorkedDay | null>(() =>
     bench.value === null || blocks.value.length === 0
@@ -113,6 +116,7 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
   return {
     day,
     asked,
+    rows,
     found,
     blocks,
     worked,

@@ -1,10 +1,13 @@
 /** The words of the cheapest day: what it costs beside others, and how far the proof goes. */
 import type { FoundDay } from '#core/cheapestDay.ts';
+import { gapBetween } from '#core/cheapestDaySlots.ts';
 import { coinOf, isNoSum } from '#units/coin.ts';
+import { format } from '#units/format.ts';
 import { formatMoney, type Money } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
 import type { Bench, WorkedDay } from '#widgets/DaySheet/figures.ts';
 import { needName } from '#widgets/DaySheet/text.ts';
+import { usualStep } from './asked.ts';
 import { type AskedInWords, joined, noneText } from './collisionText.ts';
 import type { FinderModel } from './model.ts';
 
@@ -66,24 +69,41 @@ const percent = (share: number) => `${(100 * share).toFixed(share < 0.001 ? 3 : 
 
 function foundText(model: FinderModel, found: FoundDay): string {
   const money = model.day.currency.value;
+  // What the sheet makes of it counts: priming and standby are in its price.
+  const cost = model.worked.value?.prices?.day.energyCost ?? found.cost;
   const beside = [
-    against(model, model.day.here.value, found.cost, 'the day on your sheet'),
-    against(model, model.usual.value, found.cost, 'the usual three-block day'),
+    against(model, model.day.here.value, cost, 'the day on your sheet'),
+    against(model, model.usual.value, cost, 'the usual three-block day'),
   ].filter((words) => words !== null);
   // A clause within one of the two is closed before the next begins.
   const hasClause = beside[0]?.includes(', which ') ?? false;
-  const costs = `The cheapest day takes ${formatMoney(found.cost, money)} of energy${
+  const costs = `The cheapest day takes ${formatMoney(cost, money)} of energy${
     beside.length === 0 ? '' : `: ${beside.join(hasClause ? '; and ' : ' and ')}`
   }.`;
-  return `${costs} ${proofText(found, money)}`;
+  const gap = gapBetween(cost, found.bound);
+  return `${costs} ${proofText({ cost, bound: found.bound, gap }, money)} ${triedText(model)}`;
 }
 
 /** How far the proof goes: in money where that is less than the least coin, else as a share. */
-function proofText({ cost, bound, gap }: FoundDay, money: Money): string {
+function proofText(
+  { cost, bound, gap }: Pick<FoundDay, 'cost' | 'bound' | 'gap'>,
+  money: Money,
+): string {
   if (gap < 1e-9) return 'No day that keeps all you ask costs less.';
   return isNoSum(cost - bound, money)
     ? `No day that keeps all you ask would be even ${formatMoney(coinOf(money), money)} cheaper.`
     : `No day that keeps all you ask costs less by more than ${percent(gap)}.`;
+}
+
+/** What the proof is over: the speeds that were tried, and whole minutes. */
+function triedText({ day, rows }: FinderModel): string {
+  const speeds = day.speeds.value;
+  const [slowest, fastest] = [rows.value[0], rows.value.at(-1)];
+  if (speeds === null || slowest === undefined || fastest === undefined) return '';
+  const units = day.units.value;
+  const rpm = (ratio: number) => format('speed', ratio * speeds.reference, units, { places: 0 });
+  const step = format('speed', speeds.step || usualStep, units);
+  return `That is proven over ${rows.value.length} speeds, ${rpm(slowest.ratio)} to ${rpm(fastest.ratio)} in steps of ${step} with those of your sheet, and over whole minutes.`;
 }
 
 function against(

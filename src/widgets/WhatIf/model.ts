@@ -1,6 +1,6 @@
 /** One input of the pad over a range: the price of its cheapest day, and the plan at one value. */
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
-import { type CheapestDay, cheapestDay } from '#core/cheapestDay.ts';
+import type { CheapestDay } from '#core/cheapestDay.ts';
 import type { CheapestDayInputs, SpeedRow } from '#core/cheapestDayInputs.ts';
 import type { Limit } from '#core/limits.ts';
 import { type Sweep, type SweptDay, sweepSteps } from '#core/sweepCheapestDay.ts';
@@ -9,7 +9,7 @@ import { padModel } from '#pad/assemble.ts';
 import { withoutOverlap } from '#pad/assembleDay.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
-import { askedOf, rowsOf, toBeSet } from '#widgets/CheapestDay/asked.ts';
+import { askedOf, cheapestOn, rowsOf } from '#widgets/CheapestDay/asked.ts';
 import { type Bench, type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { createDial } from '#widgets/kit/dial.ts';
@@ -246,7 +246,9 @@ function lookup({ date }: Ground, input: Sweepable) {
   };
   const dayAt = keyed((value): CheapestDay | null => {
     const inputs = inputsAt(value);
-    return inputs === null ? null : unlessRefused(() => cheapestDay(toBeSet(inputs)));
+    const changed = changedAt(value);
+    if (inputs === null || changed === null) return null;
+    return unlessRefused(() => cheapestOn(changed.bench, date, inputs).found);
   });
   return { changedAt, inputsAt, dayAt };
 }

@@ -1,6 +1,5 @@
 /** The plans of the year: how each fares, and the cheapest day for its season. */
 import type { CalendarDate, MonthDay } from '#core/calendar.ts';
-import { cheapestDay } from '#core/cheapestDay.ts';
 import type { CollisionMember } from '#core/cheapestDayCollisions.ts';
 import type { Limit } from '#core/limits.ts';
 import { type DayRule, ruleOn, type Tariff } from '#core/tariff.ts';
@@ -11,7 +10,7 @@ import { coreBlocks } from '#pad/assembleDay.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad, PadBlock, SeasonPlan } from '#pad/schema.ts';
-import { askedOf, rowsOf, toBeSet } from '#widgets/CheapestDay/asked.ts';
+import { askedOf, cheapestOn, padBlocks, rowsOf } from '#widgets/CheapestDay/asked.ts';
 import { reasoned } from '#widgets/CheapestDay/model.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
 import { type Bench, workOut } from '#widgets/DaySheet/figures.ts';
@@ -159,21 +158,15 @@ function dayIn(wish: SeasonWish, waterTemperature: number): SeasonDay | null {
     pointAt: (ratio) => plan.pointAt(ratio, conditions),
   };
   const wishes = { minutes: {}, turnovers, mayStop: true, mostChanges: null };
-  const asked = askedOf(bench, rowsOf(bench), date, wishes);
-  const found = asked === null ? null : unlessRefused(() => cheapestDay(toBeSet(asked)));
+  const laid = pad.year.plans[place]?.blocks ?? pad.day.blocks;
+  const speeds = laid.map(({ speed }) => speed);
+  const asked = askedOf(bench, rowsOf(bench, speeds), date, wishes);
+  const found = asked === null ? null : unlessRefused(() => cheapestOn(bench, date, asked).found);
   if (found === null) return null;
   if (found.kind === 'unsettled') return found;
   if (found.kind === 'none') return { kind: 'none', collision: found.collision, bench };
   const { reference } = bench.speeds;
-  const blocks = found.blocks.map(
-    ({ start, end, ratio }, index): PadBlock => ({
-      id: `cheapest-${index + 1}`,
-      start,
-      end: end % 1440,
-      speed: Math.round(ratio * reference * 1e6) / 1e6,
-      reason: '',
-    }),
-  );
+  const blocks = padBlocks(found, reference);
   const before = workOut(bench, pad.year.plans[place]?.blocks ?? [], date);
   return {
     kind: 'found',
