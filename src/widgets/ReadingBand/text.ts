@@ -35,7 +35,8 @@ function known(model: ReadingBandModel): string {
   const { low, high } = slow[answer];
   const units = model.units.value;
   const between = `${format(answer, low, units)} to ${format(answer, high, units)}`;
-  return `${counted(model)} the ${answer} at ${rpm(slow.speed, model)} is somewhere from ${between} (${wide(slow, answer)}), and at ${rpm(fast.speed, model)} it is known to ${wide(fast, answer)}.`;
+  const told = (one: Known) => `${format(answer, one[answer].best, units)} ${wide(one, answer)}`;
+  return `${counted(model)} the ${answer} at ${rpm(slow.speed, model)} is somewhere from ${between} (${told(slow)}), and at ${rpm(fast.speed, model)} it is ${told(fast)}.`;
 }
 
 /** What the slowest note changed. */
@@ -64,7 +65,7 @@ function next(model: ReadingBandModel): string {
   if (after > before * (1 - worthIt)) {
     return ' No single reading would narrow it much further.';
   }
-  return ` To narrow it most, read ${instruments[instrument]} at ${rpm(speed, model)}: on average the band would go from ${plusMinus(before)} to ${plusMinus(after)}.`;
+  return ` To narrow it most, read ${instruments[instrument]} at ${rpm(speed, model)}: on average the band would go from ${plusMinus(before)} of the ${model.answer.value} to ${plusMinus(after)}.`;
 }
 
 /** The finding. */

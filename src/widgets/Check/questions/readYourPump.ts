@@ -134,7 +134,7 @@ const contradiction: QuestionMaker = () => ({
       id: 'drop',
       label: 'Drop the one that does not suit the formula',
       right: false,
-      says: 'Which one is that? Before a reading goes, there must be a reason other than that it is in the way.',
+      says: 'Which one is that? A reading goes only for a reason, such as a valve that was moved.',
     },
     {
       id: 'fit',
