@@ -153,7 +153,7 @@ const quietGauge: QuestionMaker = () => ({
       id: 'flow',
       label: 'The flow has hardly changed either',
       right: false,
-      says: 'It may have fallen by a third or more. At low speed a filter is a large part of the loss, and the flow gives way to it.',
+      says: 'It may have fallen by a third. At low speed a filter is a large part of the loss, and the flow gives way to it.',
     },
   ],
   working: ['The rise goes about with the square of the speed: (1200 / 3450)² is about an eighth.'],
