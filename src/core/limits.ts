@@ -1,6 +1,7 @@
 import { branchFlows, type Circuit, largestVelocity, suctionHead } from './circuit.ts';
 import { CoreError, requireBetween, requireNotNegative, requirePositive } from './errors.ts';
 import { npshAvailable } from './npsh.ts';
+import { type SuctionCover, suctionStop } from './suctionOutlets.ts';
 
 /** What a limit protects. */
 export type LimitKind =
@@ -22,15 +23,27 @@ export interface Limit {
   readonly hard: boolean;
   /** Where it binds: the part, the cover or the branch. */
   readonly partId?: string;
+  /** Speed over reference speed not to be passed, whatever the flow is today [-], 0 or more; none when left out. */
+  readonly greatestRatio?: number;
 }
 
-/** A cover over a suction outlet. */
-export interface SuctionCover {
-  /** Name of the cover, any text. */
-  readonly id: string;
-  /** Flow marked on the cover [m3/s], above 0. */
-  readonly markedFlow: number;
-  /** Branch of the suction side it stands at the end of; left out, it shares the whole flow with the other covers left out. */
+/** A filter, which binds by its own flow. */
+export interface FilterUnit {
+  /** Name of the filter, any text. */
+  readonly id?: string | undefined;
+  /** Area [m2], above 0. */
+  readonly area: number;
+  /** Branch it stands in; left out where the whole flow passes it. */
+  readonly branchId?: string | undefined;
+}
+
+/** A heater, which binds by its own flow. */
+export interface HeaterUnit {
+  /** Name of the heater, any text. */
+  readonly id?: string | undefined;
+  /** Greatest flow through it [m3/s], above 0. */
+  readonly greatestFlow: number;
+  /** Branch it stands in; left out where the whole flow passes it. */
   readonly branchId?: string | undefined;
 }
 
@@ -54,16 +67,18 @@ export interface LimitInputs {
   readonly suctionVelocity?: number | undefined;
   /** Greatest velocity in discharge pipe [m/s], above 0. */
   readonly dischargeVelocity?: number | undefined;
-  /** Filter area [m2] and greatest rate [m/s], both above 0. */
-  readonly filter?: { readonly area: number; readonly rate: number } | undefined;
-  /** Greatest flow through the heater [m3/s], above 0; with the branch it stands in, if it does. */
-  readonly heater?:
-    | { readonly greatestFlow: number; readonly branchId?: string | undefined }
-    | undefined;
+  /** Greatest flow per filter area [m/s], above 0. */
+  readonly filterRate?: number | undefined;
+  /** Filters that the rate holds for [see FilterUnit]. */
+  readonly filters?: readonly FilterUnit[] | undefined;
+  /** Heaters [see HeaterUnit]. */
+  readonly heaters?: readonly HeaterUnit[] | undefined;
   /** Covers over the suction outlets [see SuctionCover]. */
   readonly suctionCovers?: readonly SuctionCover[] | undefined;
-  /** How many of two or more covers are taken to be blocked [-], 0 or 1; 1 when left out. */
-  readonly blockedCovers?: 0 | 1 | undefined;
+  /** Whether covers on one line share it evenly [see SuctionOutlets]; no when left out. */
+  readonly coversBalanced?: boolean | undefined;
+  /** Suction branches with a valve that can shut them, by id; none when left out. */
+  readonly valvedBranches?: readonly string[] | undefined;
   /** What the pump needs at its inlet [see NpshNeed]. */
   readonly npsh?: NpshNeed | undefined;
 }
@@ -74,21 +89,21 @@ const beyondAnyPump = 1;
 /**
  * Every limit a pad sets, each as the greatest flow through the pump that keeps it.
  *
- * Law: velocity V = Q/A in the tightest place; filter Q = area x rate; heater and covers as marked, by the share of the flow that passes them; NPSH available(Q) = required(Q) + margin.
+ * Law: velocity V = Q/A in the tightest place; filter Q = area x rate and heater as marked, each by the flow through that unit; covers by suctionStop; NPSH available(Q) = required(Q) + margin.
  * @param inputs What sets limits [see LimitInputs], fields as there.
- * @returns The limits [m3/s], the tightest first; the suction covers' are hard, and no limit is given for what was left out.
+ * @returns The limits [m3/s], one of each kind, the tightest first; that of the suction covers is hard, and no limit is given for what was left out.
  * @throws CoreError when a field is outside its range or a branch is unknown; a limit that is crossed at no flow has greatest flow 0.
- * Accuracy: 1e-12 of the flow; covers as marked; with two or more covers one is taken as blocked unless said otherwise.
- * Source: 16 CFR 1450 and ANSI/APSP/ICC-16 for suction covers (sharing with one blocked: from memory); the label and manual of each unit; velocities common practice, no source.
- * @example limitsFor({ circuit: { suction: [], discharge: [], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 0.001, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, filter: { area: 0.5, rate: 0.01 } })[0].greatestFlow // 0.005000
+ * Accuracy: 1e-12 of the flow; covers as suctionStop.
+ * Source: as suctionStop for suction covers; the label and manual of each unit; velocities common practice, no source.
+ * @example limitsFor({ circuit: { suction: [], discharge: [], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 0.001, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, filterRate: 0.01, filters: [{ area: 0.5 }] })[0].greatestFlow // 0.005000
  */
 export function limitsFor(inputs: LimitInputs): Limit[] {
   const limits = [
     ...velocityLimit(inputs.circuit, 'suction', inputs.suctionVelocity),
     ...velocityLimit(inputs.circuit, 'discharge', inputs.dischargeVelocity),
-    ...filterLimit(inputs),
-    ...heaterLimit(inputs),
-    ...coverLimits(inputs),
+    ...tightest(filterLimits(inputs)),
+    ...tightest(heaterLimits(inputs)),
+    ...coverLimit(inputs),
     ...npshLimit(inputs),
   ];
   return limits.sort((a, b) => a.greatestFlow - b.greatestFlow);
@@ -97,18 +112,28 @@ export function limitsFor(inputs: LimitInputs): Limit[] {
 /**
  * The limits a flow crosses.
  *
- * Law: crossed when flow > greatest flow; touching is allowed.
+ * Law: crossed when flow > greatest flow or speed > greatest speed; touching is allowed.
  * @param limits The limits [see Limit], any number.
  * @param flow Flow through the pump [m3/s], 0 or more.
+ * @param ratio Speed over reference speed [-], 0 or more; 0 when left out, which passes no speed.
  * @returns Those of the limits [m3/s] that are crossed, in the order given.
  * @throws CoreError when the flow is negative or not a finite number.
- * Accuracy: a flow within 1e-9 of a limit counts as touching, so that rounding crosses nothing.
+ * Accuracy: a flow or a speed within 1e-9 of a limit counts as touching, so that rounding crosses nothing.
  * Source: arithmetic.
  * @example crossedLimits([{ id: 'filterRate', kind: 'filterRate', greatestFlow: 0.004, hard: false }], 0.005).length // 1.000
  */
-export function crossedLimits(limits: readonly Limit[], flow: number): Limit[] {
+export function crossedLimits(limits: readonly Limit[], flow: number, ratio = 0): Limit[] {
   requireNotNegative('flow', flow, 'm3/s');
-  return limits.filter((limit) => flow > limit.greatestFlow * (1 + 1e-9));
+  requireNotNegative('ratio', ratio, '');
+  return limits.filter(
+    ({ greatestFlow, greatestRatio = Number.POSITIVE_INFINITY }) =>
+      flow > greatestFlow * (1 + 1e-9) || ratio > greatestRatio * (1 + 1e-9),
+  );
+}
+
+/** The tightest of some limits, as a list of one; empty where there are none. */
+function tightest(limits: readonly Limit[]): readonly Limit[] {
+  return limits.toSorted((a, b) => a.greatestFlow - b.greatestFlow).slice(0, 1);
 }
 
 function velocityLimit(
@@ -126,44 +151,44 @@ function velocityLimit(
   return [limitOf(kind, greatestFlow, partId)];
 }
 
-function filterLimit({ filter }: LimitInputs): Limit[] {
-  if (filter === undefined) return [];
-  requirePositive('filter area', filter.area, 'm2');
-  requirePositive('filter rate', filter.rate, 'm/s');
-  return [limitOf('filterRate', filter.area * filter.rate)];
-}
-
-function heaterLimit({ circuit, heater }: LimitInputs): Limit[] {
-  if (heater === undefined) return [];
-  requirePositive('heater flow', heater.greatestFlow, 'm3/s');
-  const { branchId, greatestFlow } = heater;
-  if (branchId === undefined) return [limitOf('heaterFlow', greatestFlow)];
-  const total = flowWhere((flow) => flowInBranch(circuit, branchId, flow), greatestFlow);
-  return total === undefined ? [] : [limitOf('heaterFlow', total, branchId)];
-}
-
-/** Covers in branches of their own bind by their branch's flow; the others share the whole flow. */
-function coverLimits({ circuit, suctionCovers = [], blockedCovers = 1 }: LimitInputs): Limit[] {
-  for (const cover of suctionCovers) requirePositive('markedFlow', cover.markedFlow, 'm3/s');
-  const inBranches = suctionCovers.flatMap(({ id, markedFlow, branchId }) => {
-    if (branchId === undefined) return [];
-    const total = flowWhere((flow) => flowInBranch(circuit, branchId, flow), markedFlow);
-    return total === undefined ? [] : [coverLimit(total, id)];
+function filterLimits({ circuit, filterRate, filters = [] }: LimitInputs): readonly Limit[] {
+  if (filterRate === undefined) return [];
+  requirePositive('filter rate', filterRate, 'm/s');
+  return filters.flatMap(({ id, area, branchId }) => {
+    const greatest = requirePositive('filter area', area, 'm2') * filterRate;
+    return unitLimit(circuit, 'filterRate', greatest, branchId, id);
   });
-  const sharing = suctionCovers.filter((cover) => cover.branchId === undefined);
-  return [...inBranches, ...sharedCoverLimit(sharing, blockedCovers)];
 }
 
-/** Covers that share pass equal parts, so the one with the lowest mark is the first to be passed. */
-function sharedCoverLimit(covers: readonly SuctionCover[], blocked: 0 | 1): Limit[] {
-  const weakest = [...covers].sort((a, b) => a.markedFlow - b.markedFlow)[0];
-  if (weakest === undefined) return [];
-  const open = covers.length > 1 ? covers.length - blocked : 1;
-  return [coverLimit(open * weakest.markedFlow, weakest.id)];
+function heaterLimits({ circuit, heaters = [] }: LimitInputs): readonly Limit[] {
+  return heaters.flatMap(({ id, greatestFlow, branchId }) => {
+    const greatest = requirePositive('heater flow', greatestFlow, 'm3/s');
+    return unitLimit(circuit, 'heaterFlow', greatest, branchId, id);
+  });
 }
 
-function coverLimit(greatestFlow: number, coverId: string): Limit {
-  return { ...limitOf('suctionCover', greatestFlow, coverId), hard: true };
+/** A limit on the flow through one unit, as a flow through the pump. */
+function unitLimit(
+  circuit: Circuit,
+  kind: LimitKind,
+  greatest: number,
+  branchId: string | undefined,
+  id: string | undefined,
+): readonly Limit[] {
+  const total = branchId === undefined ? greatest : flowForBranch(circuit, branchId, greatest);
+  return total === undefined ? [] : [limitOf(kind, total, id ?? branchId)];
+}
+
+function coverLimit(inputs: LimitInputs): readonly Limit[] {
+  const { circuit, suctionCovers = [], coversBalanced = false, valvedBranches } = inputs;
+  const stop = suctionStop({
+    circuit,
+    covers: suctionCovers,
+    balanced: coversBalanced,
+    valved: valvedBranches,
+  });
+  if (stop === undefined || stop.greatestFlow > beyondAnyPump) return [];
+  return [{ ...limitOf('suctionCover', stop.greatestFlow, stop.coverId), hard: true }];
 }
 
 function npshLimit({ circuit, npsh }: LimitInputs): Limit[] {
@@ -192,10 +217,29 @@ function limitOf(kind: LimitKind, greatestFlow: number, partId?: string): Limit 
   };
 }
 
-function flowInBranch(circuit: Circuit, branchId: string, flow: number): number {
-  const branch = branchFlows(circuit, flow).find((one) => one.branchId === branchId);
-  if (branch === undefined) throw new CoreError('branchId', branchId, 'a branch of the circuit');
-  return branch.flow;
+/**
+ * Flow through the pump at which a branch carries a flow of its own.
+ *
+ * Law: the split of branchFlows, turned round by halving; a branch carries more the more the pump moves.
+ * @param circuit The circuit [see Circuit], fields as there.
+ * @param branchId A branch of it [-], any id it has.
+ * @param flow Flow in the branch [m3/s], 0 or more.
+ * @returns Flow through the pump [m3/s]; undefined where no pool pump moves so much, above 1 m3/s.
+ * @throws CoreError when the circuit lacks the branch.
+ * Accuracy: 1e-12 of the flow.
+ * Source: conservation of mass and energy.
+ * @example flowForBranch({ suction: [{ kind: 'parallel', id: 'lines', branches: [{ id: 'a', lift: 0, parts: [{ kind: 'fitting', id: 'x', k: 2, bore: 0.05 }] }, { id: 'b', lift: 0, parts: [{ kind: 'fitting', id: 'y', k: 2, bore: 0.05 }] }] }], discharge: [], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 1e-3, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, 'a', 0.002) // 0.004000
+ */
+export function flowForBranch(
+  circuit: Circuit,
+  branchId: string,
+  flow: number,
+): number | undefined {
+  return flowWhere((through) => {
+    const branch = branchFlows(circuit, through).find((one) => one.branchId === branchId);
+    if (branch === undefined) throw new CoreError('branchId', branchId, 'a branch of the circuit');
+    return branch.flow;
+  }, flow);
 }
 
 /** Greatest flow at which a quantity that grows with flow has not passed a level; undefined when it never does. */

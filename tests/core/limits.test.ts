@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { branchFlows, type Circuit, largestVelocity, suctionHead } from '#core/circuit.ts';
-import { CoreError } from '#core/errors.ts';
 import { crossedLimits, type LimitInputs, limitsFor } from '#core/limits.ts';
 import { npshAvailable } from '#core/npsh.ts';
 import { circuit } from './padFixtures.ts';
@@ -55,48 +54,72 @@ describe('velocity', () => {
 
 describe('equipment', () => {
   it('the filter bears its area times its rate', () => {
-    expect(only({ filter: { area: 0.3, rate: 0.0125 } }).greatestFlow).toBeCloseTo(0.00375, 15);
+    expect(only({ filterRate: 0.0125, filters: [{ area: 0.3 }] }).greatestFlow).toBeCloseTo(
+      0.00375,
+      15,
+    );
   });
 
   it('a heater in a branch lets more flow through the pump than through itself', () => {
     const branch = { ...twoLines, suction: circuit.suction, discharge: twoLines.suction };
-    const limit = only({ heater: { greatestFlow: 0.002, branchId: 'skimmer' } }, branch);
+    const limit = only({ heaters: [{ greatestFlow: 0.002, branchId: 'skimmer' }] }, branch);
     const through = branchFlows(branch, limit.greatestFlow).find((b) => b.branchId === 'skimmer');
     expect(through?.flow).toBeCloseTo(0.002, 12);
     expect(limit.greatestFlow).toBeGreaterThan(0.004);
-    expect(only({ heater: { greatestFlow: 0.002 } }).greatestFlow).toBe(0.002);
+    expect(only({ heaters: [{ greatestFlow: 0.002 }] }).greatestFlow).toBe(0.002);
   });
 });
 
-describe('suction covers (16 CFR 1450, ANSI/APSP/ICC-16: hard; sharing from memory)', () => {
-  const cover = (id: string, markedFlow: number) => ({ id, markedFlow });
+describe('equipment of which there are several', () => {
+  // 20 gpm/ft2 of 3 ft2 is 60 gpm: the label of a sand filter; common practice, no source.
+  const rate = 20 * gallonsPerMinute * 10.763_910_416_709_722;
+  const gpm = (flow: number) => flow / gallonsPerMinute;
 
-  it('one cover bears what is marked on it, and is a hard stop', () => {
-    expect(only({ suctionCovers: [cover('a', 0.005)] })).toMatchObject({
-      kind: 'suctionCover',
-      greatestFlow: 0.005,
-      hard: true,
-      partId: 'a',
+  it('two filters in series bind at the smaller, not at their sum', () => {
+    // Worked by hand: every drop passes both, so 0.3 m2 x 0.0125 m/s = 3.75 L/s.
+    const filters = [
+      { id: 'small', area: 0.3 },
+      { id: 'large', area: 0.4 },
+    ];
+    expect(only({ filterRate: 0.0125, filters })).toMatchObject({
+      greatestFlow: 0.3 * 0.0125,
+      partId: 'small',
     });
   });
 
-  it('covers that share are counted with one blocked', () => {
-    const three = [cover('a', 0.005), cover('b', 0.004), cover('c', 0.006)];
-    expect(only({ suctionCovers: three.slice(0, 2) }).greatestFlow).toBe(0.004);
-    expect(only({ suctionCovers: three }).greatestFlow).toBe(0.008);
-    expect(only({ suctionCovers: three, blockedCovers: 0 }).greatestFlow).toBe(0.012);
+  it('two filters side by side bind each at its own flow', () => {
+    const pipes = { ...twoLines, suction: [], discharge: twoLines.suction };
+    const filters = [
+      { id: 'short way', area: 0.3, branchId: 'drain' },
+      { id: 'long way', area: 0.3, branchId: 'skimmer' },
+    ];
+    const limit = only({ filterRate: rate, filters }, pipes);
+    const flows = branchFlows(pipes, limit.greatestFlow);
+    // The shorter way carries more, so its filter binds while the other is still below its rate.
+    expect(limit.partId).toBe('short way');
+    expect(flows.find(({ branchId }) => branchId === 'drain')?.flow).toBeCloseTo(0.3 * rate, 9);
+    expect(gpm(limit.greatestFlow)).toBeLessThan(gpm(2 * 0.3 * rate));
   });
 
-  it('a cover in a branch bears the flow of its branch', () => {
-    const limit = only({ suctionCovers: [{ ...cover('a', 0.003), branchId: 'drain' }] }, twoLines);
-    const through = branchFlows(twoLines, limit.greatestFlow).find((b) => b.branchId === 'drain');
-    expect(through?.flow).toBeCloseTo(0.003, 12);
-    expect(limit.hard).toBe(true);
+  it('of two heaters in series the one with the smaller mark binds, wherever it stands', () => {
+    const heaters = [
+      { id: 'first', greatestFlow: 0.0088 },
+      { id: 'second', greatestFlow: 0.0029 },
+    ];
+    for (const order of [heaters, heaters.toReversed()])
+      expect(only({ heaters: order })).toMatchObject({ greatestFlow: 0.0029, partId: 'second' });
   });
+});
 
-  it('refuses a branch that the circuit does not have', () => {
-    const lost = [{ ...cover('a', 0.003), branchId: 'nowhere' }];
-    expect(() => limitsFor({ circuit, suctionCovers: lost })).toThrow(CoreError);
+describe('suction covers', () => {
+  it('are one hard stop, by the rule of suctionStop', () => {
+    const suctionCovers = [
+      { id: 'a', markedFlow: 0.005, branchId: 'drain' },
+      { id: 'b', markedFlow: 0.004, branchId: 'skimmer' },
+    ];
+    expect(limitsFor({ circuit: twoLines, suctionCovers })).toMatchObject([
+      { kind: 'suctionCover', id: 'suctionCover:b', partId: 'b', hard: true },
+    ]);
   });
 });
 
@@ -127,8 +150,8 @@ describe('NPSH', () => {
 describe('a limit that no pool pump comes to', () => {
   // Beyond 1 m3/s there is no pool pump (common practice, no source).
   it('is no limit', () => {
-    const heater = { greatestFlow: 2, branchId: 'skimmer' };
-    expect(limitsFor({ circuit: twoLines, heater })).toEqual([]);
+    const heaters = [{ greatestFlow: 2, branchId: 'skimmer' }];
+    expect(limitsFor({ circuit: twoLines, heaters })).toEqual([]);
     const suctionCovers = [{ id: 'a', markedFlow: 2, branchId: 'drain' }];
     expect(limitsFor({ circuit: twoLines, suctionCovers })).toEqual([]);
     const nothing = { atmosphere: 101_325, surfaceAbovePump: 0, margin: 0, required: () => 0 };
@@ -141,8 +164,9 @@ describe('limits together', () => {
     const limits = limitsFor({
       circuit: twoLines,
       suctionVelocity: 1.5,
-      filter: { area: 0.5, rate: 0.0125 },
-      heater: { greatestFlow: 0.003, branchId: 'skimmer' },
+      filterRate: 0.0125,
+      filters: [{ area: 0.5 }],
+      heaters: [{ greatestFlow: 0.003, branchId: 'skimmer' }],
       suctionCovers: [{ id: 'a', markedFlow: 0.005 }],
     });
     expect(limits.map(({ id, partId, hard }) => [id, partId, hard]).toSorted()).toEqual([
@@ -159,8 +183,9 @@ describe('limits together', () => {
       circuit,
       suctionVelocity: 1.8,
       dischargeVelocity: 2.4,
-      filter: { area: 0.5, rate: 0.0125 },
-      heater: { greatestFlow: 0.007 },
+      filterRate: 0.0125,
+      filters: [{ area: 0.5 }],
+      heaters: [{ greatestFlow: 0.007 }],
       suctionCovers: [{ id: 'a', markedFlow: 0.006 }],
     });
     const flows = limits.map((limit) => limit.greatestFlow);
@@ -174,6 +199,10 @@ describe('limits together', () => {
       expect(crossedLimits([limit], limit.greatestFlow)).toEqual([]);
       expect(crossedLimits([limit], limit.greatestFlow * 1.001)).toEqual([limit]);
     }
+    const [one] = limits.map((limit) => ({ ...limit, greatestRatio: 0.8 }));
+    if (one === undefined) throw new Error('a limit was expected');
+    expect(crossedLimits([one], 0, 0.8)).toEqual([]);
+    expect(crossedLimits([one], 0, 0.81)).toEqual([one]);
     const flow = fc.double({ min: 0, max: 0.02, noNaN: true });
     fc.assert(
       fc.property(flow, flow, (a, b) => {

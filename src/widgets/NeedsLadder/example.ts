@@ -35,7 +35,9 @@ export const exampleScene: Scene = {
     circuit: demoCircuit,
     suctionVelocity: toSI('velocity', 6, 'ft/s'),
     dischargeVelocity: toSI('velocity', 8, 'ft/s'),
-    filter: { area: toSI('area', 2.7, 'ft2'), rate: toSI('filterRate', 20, 'gpm/ft2') },
+    filterRate: toSI('filterRate', 20, 'gpm/ft2'),
+    filters: [{ area: toSI('area', 2.7, 'ft2') }],
+    coversBalanced: true,
     suctionCovers: [
       { id: 'first', markedFlow: coverMark },
       { id: 'second', markedFlow: coverMark },

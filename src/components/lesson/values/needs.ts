@@ -41,16 +41,20 @@ export const makers = {
       id: `cover ${place + 1}`,
       markedFlow,
     }));
-    const [limit] = limitsFor({ circuit: exampleScene.circuit, suctionCovers });
+    const [limit] = limitsFor({
+      circuit: exampleScene.circuit,
+      suctionCovers,
+      coversBalanced: true,
+    });
     if (limit === undefined) throw new RangeError('Name at least one cover.');
     return { quantity: 'flow', value: limit.greatestFlow };
   },
   filterBears: (given) => {
-    const filter = {
-      area: readGiven('area', given['area']),
-      rate: readGiven('filterRate', given['rate']),
-    };
-    const [limit] = limitsFor({ circuit: exampleScene.circuit, filter });
+    const [limit] = limitsFor({
+      circuit: exampleScene.circuit,
+      filterRate: readGiven('filterRate', given['rate']),
+      filters: [{ area: readGiven('area', given['area']) }],
+    });
     if (limit === undefined) throw new RangeError('A filter sets a limit.');
     return { quantity: 'flow', value: limit.greatestFlow };
   },

@@ -19,6 +19,7 @@ const coverStop: QuestionMaker = (draw, units) => {
   const marked = roundFlow(units, us, metric);
   const [limit] = limitsFor({
     circuit: noPipes,
+    coversBalanced: true,
     suctionCovers: Array.from({ length: count }, (_, place) => ({
       id: String(place),
       markedFlow: marked,
@@ -100,7 +101,7 @@ const filterFlow: QuestionMaker = (draw, units) => {
   const rate = inUs
     ? toSI('filterRate', draw.pick([15, 20] as const), 'gpm/ft2')
     : toSI('filterRate', draw.pick([30, 40] as const), 'm/h');
-  const [limit] = limitsFor({ circuit: noPipes, filter: { area, rate } });
+  const [limit] = limitsFor({ circuit: noPipes, filterRate: rate, filters: [{ area }] });
   const answer = limit?.greatestFlow ?? 0;
   const [shownArea, shownRate] = [format('area', area, units), format('filterRate', rate, units)];
   const numbers = inUs
