@@ -53,7 +53,7 @@ function meanPrice(tariff: Tariff, spans: readonly PoweredSpan[]): number | unde
 
 /** The readings with both watts and amperes. A drive draws its current by no law that would tell the rest. */
 function readAmperes({ pump, readings }: Pad): readonly ReadAmperes[] {
-  if (!(pump.voltage > 0)) return [];
+  if (!((pump.voltage ?? 0) > 0)) return [];
   return readings.flatMap(({ power, current }) =>
     power !== null && current !== null && current > 0 && power > 0 ? [{ power, current }] : [],
   );

@@ -3,6 +3,7 @@ import { water } from '#core/water.ts';
 import { toSI } from '#units/convert.ts';
 import { foot, inchOfMercury, psi } from '#units/factors.ts';
 import { format } from '#units/format.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const density = water(27).density;
@@ -26,6 +27,9 @@ const headFromGauges: QuestionMaker = (draw, units) => {
   const pressure = pressureHead(dischargePressure, density);
   const vacuum = pressureHead(suctionVacuum, density);
   const shown = (head: number) => format('head', head, units, { digits: 3 });
+  const parts = [pressure, vacuum, gaugeHeight].map((head) =>
+    asPrinted('head', head, units, { digits: 3 }),
+  );
   return {
     kind: 'number',
     prompt: `The filter gauge shows ${format('pressure', dischargePressure, units)}, the suction gauge ${format('vacuum', suctionVacuum, units)} of vacuum, and the filter gauge sits ${format('length', gaugeHeight, units)} above the suction gauge. How much head does the pump add?`,
@@ -47,8 +51,8 @@ const headFromGauges: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `Filter gauge: ${shown(pressure)}. Suction gauge: ${shown(vacuum)}. Height: ${shown(gaugeHeight)}.`,
-      `Together: ${shown(answer)}.`,
+      'Filter gauge, suction gauge and height, each as head:',
+      `${parts.map(({ text }) => text).join(' + ')} = ${shown(parts.reduce((sum, { value }) => sum + value, 0))}.`,
     ],
   };
 };
@@ -92,7 +96,7 @@ const headOfReading: QuestionMaker = (draw, units) => {
     working: [
       isUs
         ? `About 1.13 ft for each inch of mercury: ${inches} × 1.13 = ${format('head', inches * perInch, units, { digits: 3 })}.`
-        : `About 9.8 kPa for each metre: ${format('vacuum', vacuum, units, { withUnit: false })} / 9.8.`,
+        : `About 9.8 kPa for each metre: ${format('vacuum', vacuum, units, { withUnit: false })} / 9.8 = ${format('head', vacuum / 9800, units, { digits: 3 })}.`,
       `Worked out with the weight of warm water: ${format('head', answer, units, { digits: 3 })}.`,
     ],
   };

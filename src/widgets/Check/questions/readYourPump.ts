@@ -41,7 +41,7 @@ const fixedFromTwo: QuestionMaker = (draw) => {
     ],
     working: [
       `Half the speed leaves an eighth of the cube part. So the difference, ${fast} − ${slowWatts} = ${fast - slowWatts} W, is seven eighths of it.`,
-      `The cube part is ${Math.round(fit.cube)} W, and what is left at ${top} rpm is ${Math.round(fit.fixed)} W.`,
+      `The cube part: ${fast - slowWatts} × 8 / 7 = ${Math.round(fit.cube)} W. The fixed draw: ${fast} − ${Math.round(fit.cube)} = ${Math.round(fit.fixed)} W.`,
     ],
   };
 };
@@ -72,8 +72,8 @@ const gaugeShare: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `3\u00a0% of ${format('pressure', span, units)} is ${format('pressure', allowed, units, { digits: 2 })}.`,
-      `Over ${format('pressure', reading, units)} that is ${answer.toFixed(0)}\u00a0%. So read gauges at a fast speed.`,
+      `Of the whole scale: 3\u00a0% × ${format('pressure', span, units)} = ${format('pressure', allowed, units, { digits: 2 })}.`,
+      `Of the reading: ${format('pressure', allowed, units, { digits: 2 })} / ${format('pressure', reading, units)} = ${(answer / 100).toFixed(2)}, so ${answer.toFixed(0)}\u00a0%. Read gauges at a fast speed.`,
     ],
   };
 };

@@ -3,6 +3,7 @@ import { atmosphericPressure, geopotentialAltitude, npshAvailable } from '#core/
 import { water } from '#core/water.ts';
 import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const npshAvailableHere: QuestionMaker = (draw, units) => {
@@ -38,6 +39,8 @@ const npshAvailableHere: QuestionMaker = (draw, units) => {
     suctionLoss: loss,
   });
   const head = (value: number) => format('head', value, units);
+  const first = asPrinted('head', air, units);
+  const rest = [boils, lift, loss].map((value) => asPrinted('head', value, units));
   return {
     kind: 'number',
     prompt: `The air on a pool pushes with ${head(air)} of head. The water boils at ${head(boils)}. The pump stands ${head(lift)} above the water, and its suction line loses ${head(loss)}. How much NPSH is available?`,
@@ -61,7 +64,12 @@ const npshAvailableHere: QuestionMaker = (draw, units) => {
     ],
     working: [
       'NPSH available = air − boiling − height − loss.',
-      `${head(air)} − ${head(boils)} − ${head(lift)} − ${head(loss)} = ${format('head', answer, units, { digits: 3 })}.`,
+      `${first.text} − ${rest.map(({ text }) => text).join(' − ')} = ${format(
+        'head',
+        rest.reduce((left, { value }) => left - value, first.value),
+        units,
+        { digits: 3 },
+      )}.`,
     ],
   };
 };

@@ -73,7 +73,7 @@ const scaleWithLift: QuestionMaker = (draw, units) => {
     ],
     working: [
       `Friction before: ${shown(head)} − ${shown(lift)} = ${shown(friction)}. At the new flow: × ${ratio} × ${ratio} = ${shown(friction * ratio ** 2)}.`,
-      `With the lift: ${shown(answer)}.`,
+      `With the lift: ${shown(friction * ratio ** 2)} + ${shown(lift)} = ${shown(answer)}.`,
     ],
   };
 };
@@ -85,7 +85,7 @@ const twoEqualLines: QuestionMaker = (draw, units) => {
   const shown = (value: number) => format('head', value, units, { digits: 2 });
   return {
     kind: 'number',
-    prompt: `One suction line loses ${shown(head)} at ${format('flow', flow, units)}. A second, equal one is laid beside it, and the whole flow stays the same. Take loss to go with the flow squared. What does the pair lose?`,
+    prompt: `One suction line loses ${shown(head)} at ${format('flow', flow, units)}. You add a second, equal line beside it, and the whole flow stays the same. Take loss to go with the flow squared. What does the pair lose?`,
     quantity: 'head',
     answer,
     near: 0.04,

@@ -2,6 +2,7 @@ import { flowAtVelocity, meanVelocity, type PipeSize, pipeSize } from '#core/pip
 import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
 import { roundFlow } from '../drawn.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const flowAtLimit: QuestionMaker = (draw, units) => {
@@ -143,6 +144,7 @@ const intoNarrower: QuestionMaker = (draw, units) => {
     .map(pipeSize) as [PipeSize, PipeSize];
   const before = toSI('velocity', draw.pick([3, 4, 5] as const), 'ft/s');
   const ratio = wide.bore / narrow.bore;
+  const start = asPrinted('velocity', before, units);
   const answer = before * ratio ** 2;
   return {
     kind: 'number',
@@ -167,7 +169,7 @@ const intoNarrower: QuestionMaker = (draw, units) => {
     working: [
       'The flow is the same, so velocity goes the other way from area: by the bores’ ratio squared.',
       `Ratio: ${ratio.toFixed(3)}; squared: ${(ratio ** 2).toFixed(3)}.`,
-      `${format('velocity', before, units)} × ${(ratio ** 2).toFixed(3)} = ${format('velocity', answer, units, { digits: 3 })}.`,
+      `${start.text} × ${(ratio ** 2).toFixed(3)} = ${format('velocity', start.value * Number((ratio ** 2).toFixed(3)), units, { digits: 3 })}.`,
     ],
   };
 };
