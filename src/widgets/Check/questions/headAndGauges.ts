@@ -39,7 +39,7 @@ const headFromGauges: QuestionMaker = (draw, units) => {
     slips: [
       {
         value: pressure + gaugeHeight,
-        says: 'The vacuum is missing. The pump also made that: it pulls as well as pushes.',
+        says: 'The vacuum is missing. The pump made that too.',
       },
       {
         value: pressure - vacuum + gaugeHeight,
@@ -112,19 +112,19 @@ const gaugeRose: QuestionMaker = (draw, units) => {
     format('pressure', value * psi, units, units.preset === 'us' ? {} : { digits: 2 });
   return {
     kind: 'choice',
-    prompt: `Same pump, same speed. Since the filter was cleaned, its gauge has gone from ${shown(before)} to ${shown(after)}. What has the flow done?`,
+    prompt: `Same pump, same speed, same valves, clean basket; the vacuum has fallen. Since the filter was cleaned, its gauge has gone from ${shown(before)} to ${shown(after)}. What has the flow done?`,
     options: [
       {
         id: 'risen',
         label: 'Risen: more pressure pushes more water',
         right: false,
-        says: 'The pump makes more pressure just because less water runs: it works against a filter that lets less through.',
+        says: 'The pump makes more pressure just because less water runs: the filter lets less through.',
       },
       {
         id: 'fallen',
         label: 'Fallen',
         right: true,
-        says: 'Right. At one speed a pump gives more head only where it gives less flow.',
+        says: 'Right. At one speed a pump gives more head only where it gives less flow, and the fallen vacuum agrees.',
       },
       {
         id: 'same',
@@ -161,7 +161,7 @@ const deadHead: QuestionMaker = () => ({
       id: 'none',
       label: 'None',
       right: true,
-      says: 'Right: full pressure, no flow. And a pump left so heats its water until it is damaged.',
+      says: 'Right: full pressure, no flow. And a pump left like that heats its water until something gives.',
     },
     {
       id: 'some',

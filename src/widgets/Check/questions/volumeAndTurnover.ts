@@ -181,7 +181,7 @@ const sameTurnovers: QuestionMaker = () => ({
       id: 'all',
       label: 'In both all of it: two turnovers are plenty',
       right: false,
-      says: 'Two turnovers leave about 14 % that has never passed. All of it never has, strictly.',
+      says: 'Two turnovers leave about 14 % that has never passed.',
     },
   ],
   working: ['The share is 1 − e^−turnovers: 1 − e^−2 = 86 % in both.'],
