@@ -50,7 +50,7 @@ const npshAvailableHere: QuestionMaker = (draw, units) => {
     slips: [
       {
         value: answer + boils,
-        says: 'The head at which the water boils is not at the pump’s service: take it off too.',
+        says: 'The pump can’t use the head below which water boils: take it off too.',
       },
       {
         value: answer + 2 * lift,
@@ -85,14 +85,14 @@ const lineMayLose: QuestionMaker = (draw, units) => {
   const head = (value: number) => format('head', value, units);
   return {
     kind: 'number',
-    prompt: `With the height of the pump taken off, ${head(before)} of head stand above the boiling point. The pump needs ${head(required)} of NPSH, and you want ${head(margin)} of margin. How much may the suction line lose?`,
+    prompt: `With the height of the pump taken off, ${head(before)} of head are left above the boiling point. The pump needs ${head(required)} of NPSH, and you want ${head(margin)} of margin. How much may the suction line lose?`,
     quantity: 'head',
     answer,
     near: 0.02,
     slips: [
       {
         value: before - required,
-        says: 'That leaves no margin, and the pump would just begin to suffer.',
+        says: 'That leaves no margin, and at its NPSH required the pump has already lost 3 % of its head.',
       },
       { value: before - margin, says: 'That leaves the pump nothing of what it needs itself.' },
       {
@@ -114,7 +114,7 @@ const soundOfGravel: QuestionMaker = () => ({
   options: [
     {
       id: 'blocked',
-      label: 'Something blocks the suction side: a full basket, a valve half shut',
+      label: 'Something blocks the suction side: a full basket, a valve nearly shut',
       right: true,
       says: 'Right. More loss before the pump raises the vacuum and leaves less NPSH, and the water boils in the pump.',
     },
@@ -145,7 +145,7 @@ const soundOfGravel: QuestionMaker = () => ({
 const deeperLift: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'At sea level a pump shall draw from a tank whose water lies 36 ft (11 m) lower than the pump. It never primes. What helps?',
+    'At sea level a pump has to draw from a tank whose water lies 36 ft (11 m) lower than the pump. It never primes. What helps?',
   options: [
     {
       id: 'stronger',
