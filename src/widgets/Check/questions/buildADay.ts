@@ -244,7 +244,7 @@ const allDayOrNot: QuestionMaker = () => ({
       id: 'weigh',
       label: 'It depends: work out its price, and set it beside what those hours are for',
       right: true,
-      says: 'Right. Mixing, a cover, frost and chlorine speak for it; the price and the noise against. And where local code asks for a turnover, that decides first.',
+      says: 'Right. Mixing, a cover and chlorine speak for it; the price and the noise against. Where local code asks for a turnover, that decides first.',
     },
     {
       id: 'free',
