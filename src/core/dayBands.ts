@@ -1,10 +1,11 @@
 /** How sure a day is: water, energy and price of a plan as far as the fit of the pad lets them be known. */
 import { type Band, bandAbout } from './band.ts';
 import type { CalendarDate } from './calendar.ts';
-import { type Block, segmentsOf } from './day.ts';
+import type { Block } from './day.ts';
 import { dayReport, type FlowLimit, type ServiceNeed } from './dayReport.ts';
 import { type PadState, padState, type SettledPad } from './padModel.ts';
-import { priceDay } from './pricing.ts';
+import { dayEnergy, priceDay } from './pricing.ts';
+import { type Priming, primedSegments } from './priming.ts';
 import {
   type BandLaw,
   evenBandAbout,
@@ -25,6 +26,10 @@ export interface UncertainDay<N extends ServiceNeed, L extends FlowLimit> {
   readonly tariff: Tariff | null;
   /** The day that is priced [see CalendarDate], fields as there. */
   readonly date: CalendarDate;
+  /** Draw while the pump is stopped [W], 0 or more, taken as exact; 0 when left out. */
+  readonly standbyPower?: number | undefined;
+  /** How the pump primes at every start [see Priming]; not at all when left out. */
+  readonly priming?: Priming | undefined;
 }
 
 /** What a day can be asked. */
@@ -65,7 +70,7 @@ export interface TrialSummary {
 /**
  * Water, energy and price of a plan as questions to any pad, with the law of each band.
  *
- * Law: volume = sum of Q t, energy = sum of P t, price = sum of P t x price in force + fixed charge; the fixed charge is certain and has no width.
+ * Law: volume = sum of Q t, energy = sum of P t, price = sum of P t x price in force + fixed charge; the fixed charge and what is drawn while stopped are certain and have no width.
  * @param day The plan [see UncertainDay], fields as there.
  * @returns The three questions and how each becomes a band [m3, J, currency]; an even band for a price that may fall below nothing.
  * @throws CoreError when the blocks are not a day or the tariff has a problem.
@@ -76,8 +81,16 @@ export interface TrialSummary {
 export function dayQuestions<N extends ServiceNeed, L extends FlowLimit>(
   day: UncertainDay<N, L>,
 ): DayQuestions {
-  const { tariff, date } = day;
-  const running = segmentsOf(day.blocks).filter(({ ratio }) => ratio > 0);
+  const { tariff, date, standbyPower = 0 } = day;
+  const segments = primedSegments(day.blocks, day.priming);
+  const running = segments.filter(({ ratio }) => ratio > 0);
+  const stopped = segments
+    .filter(({ ratio }) => ratio === 0)
+    .map((each) => ({ ...each, power: standbyPower }));
+  const certain = {
+    energy: dayEnergy(stopped),
+    cost: tariff === null ? 0 : priceDay(tariff, date, stopped).cost,
+  };
   const speeds = [...new Set(running.map(({ ratio }) => ratio))].map((ratio) => {
     const own = running.filter((each) => each.ratio === ratio);
     // Energy and its price are proportional to power, so one watt tells all.
@@ -91,17 +104,17 @@ export function dayQuestions<N extends ServiceNeed, L extends FlowLimit>(
   const stateOf = rememberedStates();
   const total = (amount: (speed: (typeof speeds)[number]) => number) =>
     speeds.reduce((sum, speed) => sum + amount(speed), 0);
-  const charge = tariff?.dailyCharge ?? 0;
   return {
     answers: {
       water: (pad) => total(({ ratio, seconds }) => stateOf(pad, ratio).flow * seconds),
-      energy: (pad) => total(({ ratio, seconds }) => stateOf(pad, ratio).power * seconds),
-      cost: (pad) => charge + total(({ ratio, price }) => stateOf(pad, ratio).power * price),
+      energy: (pad) =>
+        certain.energy + total(({ ratio, seconds }) => stateOf(pad, ratio).power * seconds),
+      cost: (pad) => certain.cost + total(({ ratio, price }) => stateOf(pad, ratio).power * price),
     },
     laws: {
       water: bandAbout,
-      energy: bandAbout,
-      cost: priceLaw(tariff, 1),
+      energy: aboveCertain(certain.energy),
+      cost: hasNegativePrice(tariff) ? evenBandAbout : aboveCertain(certain.cost),
     },
     stateOf,
   };
@@ -131,11 +144,18 @@ function rememberedStates(): DayQuestions['stateOf'] {
  * @example priceLaw({ currency: '', dailyCharge: 0.5, seasons: [] }, 20)(110, 25).high // 120.30
  */
 export function priceLaw(tariff: Tariff | null, days: number): BandLaw {
-  const prices = (tariff?.seasons ?? []).flatMap(({ dayTypes }) =>
-    dayTypes.flatMap(({ bands }) => bands.map(({ price }) => price)),
+  if (hasNegativePrice(tariff)) return evenBandAbout;
+  return aboveCertain((tariff?.dailyCharge ?? 0) * days);
+}
+
+function hasNegativePrice(tariff: Tariff | null): boolean {
+  return (tariff?.seasons ?? []).some(({ dayTypes }) =>
+    dayTypes.some(({ bands }) => bands.some(({ price }) => price < 0)),
   );
-  if (prices.some((price) => price < 0)) return evenBandAbout;
-  const certain = (tariff?.dailyCharge ?? 0) * days;
+}
+
+/** A band above a part that is certain and adds no width. */
+function aboveCertain(certain: number): BandLaw {
   return (value, variance) => {
     // Rounding of charge and sum may leave a trifle below nothing.
     const { low, high } = bandAbout(Math.max(0, value - certain), variance);
@@ -173,6 +193,8 @@ export function dayTrial<N extends ServiceNeed, L extends FlowLimit>(
       needs: day.needs,
       limits: day.limitsOf(pad, Math.max(0, ...flows)),
       quiet: [],
+      standbyPower: day.standbyPower,
+      priming: day.priming,
     });
     return {
       water: report.volumeMoved,

@@ -1,5 +1,6 @@
-import { type Block, type Segment, segmentsOf } from './day.ts';
+import type { Block } from './day.ts';
 import { CoreError, requireNotNegative, requirePositive } from './errors.ts';
+import { type PrimedSegment, type Priming, primedSegments } from './priming.ts';
 import {
   intersectionOf,
   type Piece,
@@ -49,6 +50,8 @@ export interface FlowLimit {
   readonly id: string;
   /** Flow not to be passed [m3/s], 0 or more. */
   readonly greatestFlow: number;
+  /** Speed over reference speed not to be passed, whatever the flow is today [-], 0 or more; none when left out. */
+  readonly greatestRatio?: number;
 }
 
 /** Hours of the day in which the pump must not turn faster than a ceiling. */
@@ -68,10 +71,14 @@ export interface DayPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly needs: readonly N[];
   readonly limits: readonly L[];
   readonly quiet: readonly QuietHours[];
+  /** How the pump primes at every start [see Priming]; not at all when left out. */
+  readonly priming?: Priming | undefined;
+  /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
+  readonly standbyPower?: number | undefined;
 }
 
 /** A segment with what the pump does in it. */
-export interface ReportedSegment extends Segment {
+export interface ReportedSegment extends PrimedSegment {
   /** off: not turning; noFlow: turning, but too slow to move water. */
   readonly kind: 'flowing' | 'noFlow' | 'off';
   /** Flow [m3/s], 0 or more. */
@@ -105,7 +112,7 @@ export interface NeedService<N extends ServiceNeed> {
   readonly runs: readonly ServiceRun[];
 }
 
-/** An unbroken run in which the flow passes a limit. */
+/** An unbroken run in which the flow or the speed passes a limit. */
 export interface LimitCrossing<L extends FlowLimit> {
   readonly limit: L;
   /** First minute of the run [min], 0 to 1439. */
@@ -116,6 +123,8 @@ export interface LimitCrossing<L extends FlowLimit> {
   readonly minutes: number;
   /** Greatest flow in it [m3/s]. */
   readonly flow: number;
+  /** Greatest speed ratio in it [-]. */
+  readonly ratio: number;
 }
 
 /** An unbroken run in which the pump is faster than quiet hours allow. */
@@ -156,9 +165,9 @@ export const flowSlack = 1e-6;
 /**
  * A day worked out to the minute: water, energy, every need, every limit and the quiet hours.
  *
- * Law: volume = sum of flow x time; energy = sum of power x time; a need is served in unbroken runs
+ * Law: volume = sum of flow x time; energy = sum of power x time, the standby power while stopped; a need is served in unbroken runs
  * (midnight does not break one) of at least its shortest run, with the flow between its bounds and
- * inside its windows; a limit is crossed while the flow is above it.
+ * inside its windows; each start primes as primedSegments; a limit is crossed while the flow, or the speed, is above it.
  * @param plan Blocks, pump, pool, needs, limits and quiet hours [see DayPlan], fields as there.
  * @returns The report [see DayReport]: volume [m3], energy [J], minutes [min].
  * @throws CoreError when the blocks are not a day, the volume is not positive, pointAt gives a number that is negative or not finite, or a need, limit or quiet span is unsound. Bounds are compared with a relative slack of 1e-6.
@@ -201,9 +210,15 @@ type SegmentPoint = Pick<
 function reportedSegments({
   blocks,
   pointAt,
-}: Pick<DayPlan<never, never>, 'blocks' | 'pointAt'>): readonly ReportedSegment[] {
-  const known = new Map<number, SegmentPoint>([[0, offPoint]]);
-  return segmentsOf(blocks).map((segment) => {
+  priming,
+  standbyPower = 0,
+}: Pick<
+  DayPlan<never, never>,
+  'blocks' | 'pointAt' | 'priming' | 'standbyPower'
+>): readonly ReportedSegment[] {
+  const power = requireNotNegative('standby power', standbyPower, 'W');
+  const known = new Map<number, SegmentPoint>([[0, { ...offPoint, power }]]);
+  return primedSegments(blocks, priming).map((segment) => {
     const point = known.get(segment.ratio) ?? segmentPoint(pointAt(segment.ratio));
     known.set(segment.ratio, point);
     return { ...segment, ...point };
@@ -267,18 +282,38 @@ function isAbove(value: number, bound: number): boolean {
   return value > bound * (1 + flowSlack);
 }
 
+/**
+ * Whether a part of a day passes a limit.
+ *
+ * Law: passed when flow > greatest flow or speed > greatest speed.
+ * @param limit The limit [see FlowLimit], fields as there.
+ * @param segment Flow [m3/s] and speed ratio [-] of the part, each 0 or more.
+ * @returns True when it passes the limit [-].
+ * @throws nothing.
+ * Accuracy: bounds are compared with a relative slack of 1e-6.
+ * Source: arithmetic.
+ * @example Number(passesLimit({ id: 'cover', greatestFlow: 0.004 }, { flow: 0.005, ratio: 1 })) // 1.000
+ */
+export function passesLimit(
+  { greatestFlow, greatestRatio = Number.POSITIVE_INFINITY }: FlowLimit,
+  { flow, ratio }: Pick<ReportedSegment, 'flow' | 'ratio'>,
+): boolean {
+  return isAbove(flow, greatestFlow) || isAbove(ratio, greatestRatio);
+}
+
 function crossingsOf<L extends FlowLimit>(
   limit: L,
   segments: readonly ReportedSegment[],
 ): readonly LimitCrossing<L>[] {
   requireNotNegative(`limit ${limit.id}.greatestFlow`, limit.greatestFlow, 'm3/s');
-  const above = segments.filter((segment) => isAbove(segment.flow, limit.greatestFlow));
+  const above = segments.filter((segment) => passesLimit(limit, segment));
   return ringRuns(above).map((run) => ({
     limit,
     from: run.start,
     to: run.end,
     minutes: spanMinutes(run),
     flow: greatestIn(run, above, (segment) => segment.flow),
+    ratio: greatestIn(run, above, (segment) => segment.ratio),
   }));
 }
 

@@ -4,8 +4,10 @@
 import type { Band } from './band.ts';
 import type { Circuit } from './circuit.ts';
 import type { Gauge } from './gauges.ts';
+import type { SettledPad } from './padModel.ts';
 import type { PumpPower } from './power.ts';
 import type { PumpCurve } from './pump.ts';
+import type { StatedPower } from './statedPower.ts';
 
 /** What was read on the pad at one speed; anything not read is left out. */
 export interface Reading {
@@ -57,8 +59,10 @@ export interface PadEvidence {
   readonly curve: PumpCurve;
   /** Whether the curve is the maker's or a typical one scaled to the nameplate. */
   readonly curveKnown: 'dataSheet' | 'estimated';
-  /** Wire power known apart from the readings [see PumpPower]; a typical efficiency is assumed when left out. Never one fitted to the same readings. */
-  readonly power?: PumpPower | undefined;
+  /** Wire power known apart from the readings, whole as a data sheet states it or told apart; a typical efficiency is assumed when left out. Never one fitted to the same readings. */
+  readonly power?: PumpPower | StatedPower | undefined;
+  /** Draw that does not fall with speed [W], 0 or more, where somebody said and the power does not tell it apart; a typical share when left out. */
+  readonly fixedDraw?: number | undefined;
   /** What was read [see Reading], any number. */
   readonly readings: readonly Reading[];
   /** How good the instruments are [see InstrumentAccuracy]. */
@@ -198,6 +202,8 @@ export interface PadFit {
   /** Power over volts times amperes, for readings with all three [-]. */
   readonly powerFactors: readonly { readonly id: string; readonly powerFactor: number }[];
   bandAt(ratio: number): PadBand;
+  /** 95 % band of one answer that cannot be negative, asked of the pads about the fit [unit of the answer]. */
+  bandOf(answer: (pad: SettledPad) => number): Band;
   /** What carries its doubt on to anything else that is asked of the pad. */
   readonly spread: PadSpread;
   /** The single extra reading that would narrow flow, head and power together most. */

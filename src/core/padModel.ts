@@ -16,6 +16,7 @@ import { operatingPoint } from './operatingPoint.ts';
 import type { PadEvidence } from './padEvidence.ts';
 import { cubePower, hydraulicPower, type PumpPower, wirePower } from './power.ts';
 import type { PumpCurve } from './pump.ts';
+import { splitPower } from './statedPower.ts';
 
 /**
  * How well each thing is believed to be known before any reading, as standard deviations of the
@@ -153,7 +154,7 @@ export function scaleCircuit(
 /**
  * The pad that a set of uncertain numbers stands for.
  *
- * Law: resistances, curve head and flow, power and fixed draw each times exp(number), a factor of twenty at most; power without a curve = rho g Q H/efficiency at reference speed, then P_fixed + c r^3.
+ * Law: resistances, curve head and flow, power and fixed draw each times exp(number), a factor of twenty at most; watts of a data sheet hold the fixed draw and are split; power without a curve = rho g Q H/efficiency at reference speed, then P_fixed + c r^3.
  * @param evidence The pad as described [see PadEvidence], fields as there.
  * @param parameters One number per name in parameterNames [-; m for the gauge level], any finite number.
  * @returns Circuit, curve and power with those numbers in place.
@@ -252,21 +253,31 @@ function scaleCurve(curve: PumpCurve, headScale: number, flowScale: number): Pum
 }
 
 function settlePower(
-  { power }: PadEvidence,
+  { power, fixedDraw }: PadEvidence,
   pad: Pick<SettledPad, 'circuit' | 'folded' | 'curve'>,
   scale: number,
   fixedScale: number,
 ): PumpPower {
+  // Somebody told the fixed draw apart: it stands beside the rest, and 0 is 0.
+  if (power !== undefined && 'atReference' in power) {
+    const { atReference } = power;
+    return {
+      ...power,
+      fixed: power.fixed * fixedScale,
+      atReference: (flow) => scale * atReference(flow),
+    };
+  }
   const atTop = referencePoint(pad);
   if (power === undefined) {
     const hydraulic = hydraulicPower(pad.circuit.water.density, atTop.flow, atTop.head);
     // A positive number raises the power, as it does for a known power.
-    const cube = (hydraulic / typicalEfficiency) * scale;
-    return cubePower({ fixed: cube * typicalFixedShare * fixedScale, cube });
+    const whole = (hydraulic / typicalEfficiency) * scale;
+    const fixed = Math.min((fixedDraw ?? typicalFixedShare * whole) * fixedScale, whole);
+    return cubePower({ fixed, cube: whole - fixed });
   }
-  // A power stated without a fixed draw has one all the same: the electronics are never free.
-  const fixed = power.fixed > 0 ? power.fixed : typicalFixedShare * power.atReference(atTop.flow);
-  return { fixed: fixed * fixedScale, atReference: (flow) => scale * power.atReference(flow) };
+  // Watts of a data sheet hold the fixed draw already: it is split off, never added.
+  const fixed = fixedDraw ?? typicalFixedShare * power.wire(atTop.flow);
+  return splitPower(power, fixed * fixedScale, scale);
 }
 
 /** Where the pump runs at reference speed; half way along its curve when it cannot lift the water. */

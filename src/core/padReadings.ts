@@ -139,7 +139,7 @@ function gaugeAssumptions(evidence: PadEvidence): PadAssumption[] {
   return [reads, { kind: 'gaugeLevelUnknown', spread: priorSpread.gaugeLevel }];
 }
 
-function powerAssumptions({ readings, power }: PadEvidence): PadAssumption[] {
+function powerAssumptions({ readings, power, fixedDraw }: PadEvidence): PadAssumption[] {
   const byWatts = readings.filter((one) => one.power !== undefined);
   const byAmperes = readings.filter(apparentOnly);
   const speeds = new Set([...byWatts, ...byAmperes].map((one) => one.ratio)).size;
@@ -151,7 +151,8 @@ function powerAssumptions({ readings, power }: PadEvidence): PadAssumption[] {
       spread: priorSpread.efficiency,
     });
   }
-  if (!(power !== undefined && power.fixed > 0) && speeds < 2) {
+  const told = fixedDraw !== undefined || (power !== undefined && 'atReference' in power);
+  if (!told && speeds < 2) {
     assumed.push({ kind: 'fixedShareTypical', value: typicalFixedShare, spread: fixedShareSpread });
   }
   if (byAmperes.length > 0) {

@@ -4,6 +4,7 @@
 import { standardGravity } from './constants.ts';
 import { requireBetween, requireNotNegative, requirePositive } from './errors.ts';
 import type { PumpCurve } from './pump.ts';
+import type { FlowRange } from './statedPower.ts';
 
 /** Wire power of a pump and its drive at any speed. */
 export interface PumpPower {
@@ -11,6 +12,10 @@ export interface PumpPower {
   readonly fixed: number;
   /** Wire power above the fixed draw [W] at the reference speed and a flow [m3/s] there. */
   atReference(flow: number): number;
+  /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
+  readonly standby?: number | undefined;
+  /** Flows at the reference speed that watts were given for; every flow when left out. */
+  readonly covered?: FlowRange | undefined;
 }
 
 /** Wire power along a closed loop: P = fixed + cube r^3. */
@@ -131,10 +136,10 @@ export function powerFromEfficiency(pump: EfficiencyPower): PumpPower {
 /**
  * Wire power at any speed and flow.
  *
- * Law: P = P_fixed + r^3 P_ref(Q/r).
+ * Law: P = P_fixed + r^3 P_ref(Q/r) while it turns; the standby draw while it is stopped.
  * @param power Power at the reference speed [see PumpPower], any.
  * @param flow Flow [m3/s], 0 to 10.
- * @param ratio Speed over reference speed [-], 0 to 10; a stopped pump draws its fixed draw.
+ * @param ratio Speed over reference speed [-], 0 to 10; at 0 the pump is stopped.
  * @returns Wire power [W].
  * @throws CoreError when the flow or the ratio is out of range.
  * Accuracy: as good as the power at the reference speed.
@@ -144,7 +149,7 @@ export function powerFromEfficiency(pump: EfficiencyPower): PumpPower {
 export function wirePower(power: PumpPower, flow: number, ratio: number): number {
   requireBetween('flow', flow, 0, 10, 'm3/s');
   requireBetween('speed ratio', ratio, 0, 10, '');
-  if (ratio < 1e-9) return power.fixed;
+  if (ratio < 1e-9) return power.standby ?? 0;
   return power.fixed + ratio ** 3 * power.atReference(flow / ratio);
 }
 

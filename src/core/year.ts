@@ -13,6 +13,7 @@ import {
 import { CoreError, requireNotNegative } from './errors.ts';
 import { withFrost } from './frost.ts';
 import { priceDay } from './pricing.ts';
+import type { Priming } from './priming.ts';
 import { type Span, unionOf } from './spans.ts';
 import { type DayType, ruleOn, type Tariff } from './tariff.ts';
 
@@ -53,6 +54,10 @@ export interface YearPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly quiet: readonly QuietHours[];
   /** Speed over reference speed that frost calls for [-], 0 or more; 0 leaves frost alone. */
   readonly frostRatio: number;
+  /** How the pump primes at every start [see Priming]; not at all when left out. */
+  readonly priming?: Priming | undefined;
+  /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
+  readonly standbyPower?: number | undefined;
   /** What the blocks of a plan become on such a day, where the pump is set anew; as planned when left out. */
   readonly blocksOn?: (blocks: readonly Block[], conditions: DayConditions) => readonly Block[];
 }
@@ -205,6 +210,8 @@ function reportOf<N extends ServiceNeed, L extends FlowLimit>(
     needs: held.needs,
     limits: plan.limits,
     quiet: plan.quiet,
+    priming: plan.priming,
+    standbyPower: plan.standbyPower,
   });
 }
 

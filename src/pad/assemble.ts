@@ -5,16 +5,17 @@
  */
 import type { Estimate } from '#core/band.ts';
 import type { Circuit } from '#core/circuit.ts';
-import type { Block } from '#core/day.ts';
+import { type Block, minutesAt } from '#core/day.ts';
 import type { DayPlan, QuietHours } from '#core/dayReport.ts';
 import type { Limit } from '#core/limits.ts';
 import { type Rung, speedLadder } from '#core/needs.ts';
 import type { PadFit } from '#core/padEvidence.ts';
+import type { Priming } from '#core/priming.ts';
 import { fitPad } from '#core/readings.ts';
 import type { Tariff } from '#core/tariff.ts';
 import { type Water, water } from '#core/water.ts';
 import { assembleCircuit } from './assembleCircuit.ts';
-import { assembleBlocks, assembleQuiet } from './assembleDay.ts';
+import { assembleBlocks, assembleQuiet, yearProblems } from './assembleDay.ts';
 import { type AssembledLimits, assembleLimits } from './assembleLimits.ts';
 import { assembleNeeds, type NamedNeed } from './assembleNeeds.ts';
 import { assemblePool } from './assemblePool.ts';
@@ -27,11 +28,13 @@ import {
 } from './assembleReadings.ts';
 import { assembleTariff } from './assembleTariff.ts';
 import { type Assumption, assumption } from './assumptions.ts';
+import { heldRatio } from './heldSpeed.ts';
 import { lazy, memoize, unlessRefused } from './memo.ts';
 import { type Problem, problem } from './problems.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';
 import type { Pad } from './schema.ts';
 import { typicalCircuit } from './typicalCircuit.ts';
+import { greatestFlowAt, speedStops, withStops } from './worstState.ts';
 
 /** What a reader may want to know. */
 export type Answer = 'volume' | 'running' | 'turnover' | 'ladder' | 'price' | 'day';
@@ -56,9 +59,13 @@ export interface PadModel {
   /** The slowest speed for each need, in the reader's order; null while there is no pump. */
   readonly ladder: readonly Rung[] | null;
   readonly tariff: Tariff | null;
-  /** The planned day and the one before it, or null where blocks overlap. */
-  readonly blocks: readonly Block[] | null;
-  readonly oldBlocks: readonly Block[] | null;
+  /** The planned day and the one before it. */
+  readonly blocks: readonly Block[];
+  readonly oldBlocks: readonly Block[];
+  /** Draw while the pump is stopped [W]. */
+  readonly standbyPower: number;
+  /** How the pump primes at every start; undefined where the pad names no priming. */
+  readonly priming: Priming | undefined;
   readonly problems: readonly Problem[];
   readonly assumptions: readonly Assumption[];
   /** What each answer still lacks; empty for one that can be given. */
@@ -87,8 +94,15 @@ const limitsOf = memoize(assembleLimits);
 const tariffOf = memoize(assembleTariff);
 const quietOf = memoize(assembleQuiet);
 const blocksOf = memoize(assembleBlocks);
+const yearProblemsOf = memoize(yearProblems);
 const typicalOf = memoize(typicalCircuit);
-const runningOf = memoize(runningPad);
+const groundOf = memoize((circuit: Circuit | null, plumbing: Pad['plumbing']) => ({
+  circuit,
+  plumbing,
+}));
+const runningOf = memoize(({ circuit, curve, power }: PadFit, standby: number) =>
+  runningPad(circuit, curve, { ...power, standby }),
+);
 const fitOf = memoize(
   (
     circuit: Circuit,
@@ -104,6 +118,7 @@ const fitOf = memoize(
       curve,
       curveKnown: pump.curveKnown,
       power: pump.power ?? undefined,
+      fixedDraw: pump.fixedDraw ?? undefined,
       readings: readings.readings,
       instruments: instruments.accuracy,
       leastRatio: Math.min(Math.max(speeds.least / speeds.reference, leastFitRatio), 1),
@@ -133,6 +148,22 @@ const ladderOf = memoize(
     ),
 );
 
+/** The limits with the speed at which each hard one is kept in the worst state. */
+const stoppedOf = memoize(
+  (found: AssembledLimits, fit: PadFit, plumbing: Pad['plumbing'], speeds: PumpSpeeds) => {
+    const flowAt = greatestFlowAt(fit, plumbing);
+    const limits = unlessRefused(() => withStops(found.limits, flowAt, speeds));
+    return limits === null ? found : { ...found, limits };
+  },
+);
+
+/** How the pump primes, at the speed it can really turn at; memoized so that the same pump gives the same object. */
+const primingOf = memoize((pump: Pad['pump'], speeds: PumpSpeeds): Priming | undefined => {
+  const minutes = pump.primingMinutes ?? 0;
+  const ratio = heldRatio(pump.primingSpeed, speeds);
+  return minutes > 0 && ratio > 0 ? { ratio, minutes } : undefined;
+});
+
 const noLimits: AssembledLimits = { limits: [], problems: [], assumptions: [] };
 const newPath = { blocks: ['day', 'blocks'], oldBlocks: ['day', 'oldBlocks'] } as const;
 /** Stands in for the speeds of an unknown pump, so that blocks and readings can still be judged. */
@@ -159,11 +190,13 @@ function carriedFor({ site, plumbing, pump, readings, instruments }: Pad): Estim
 
 function build(pad: Pad): PadModel {
   const { site, plumbing, day } = pad;
+  const standbyPower = pad.pump.standbyPower ?? 0;
   const liquid = waterAt(site.waterTemperature ?? usualTemperature);
   const pool = poolOf(pad.pool);
   const described = circuitOf(plumbing, liquid);
   const pump = pumpOf(pad.pump, pad.readings, liquid);
   const { speeds, curve } = pump;
+  const priming = speeds === null ? undefined : primingOf(pad.pump, speeds);
   const readings =
     speeds === null
       ? { readings: [], problems: [] }
@@ -172,7 +205,7 @@ function build(pad: Pad): PadModel {
   const circuit =
     described.circuit ??
     (curve === null ? null : typicalOf(curve, plumbing.staticHead ?? 0, liquid));
-  const needs = needsOf(pad.needs, pool.volume, liquid);
+
   const tariff = tariffOf(pad.tariff);
   const quiet = quietOf(pad.quiet, speeds ?? noSpeeds);
   const blocks = blocksOf(day.blocks, speeds ?? noSpeeds, newPath.blocks);
@@ -183,18 +216,28 @@ function build(pad: Pad): PadModel {
   );
   const running = lazy(() => {
     const found = fitted();
-    return found === null ? null : runningOf(found.circuit, found.curve, found.power);
+    return found === null ? null : runningOf(found, standbyPower);
   });
+  const inBranch = pad.needs.some(({ branchId }) => branchId !== null);
+  const needs = lazy(() =>
+    needsOf(
+      pad.needs,
+      pool.volume,
+      liquid,
+      groundOf(inBranch ? (running()?.circuit ?? circuit) : null, plumbing),
+    ),
+  );
   const limits = lazy(() => {
     const within = running()?.circuit ?? circuit;
-    return (
-      (within && unlessRefused(() => limitsOf(pad.limits, site, plumbing, within))) ?? noLimits
-    );
+    const found =
+      (within && unlessRefused(() => limitsOf(pad.limits, site, plumbing, within))) ?? noLimits;
+    const fit = fitted();
+    return fit === null || speeds === null ? found : stoppedOf(found, fit, plumbing, speeds);
   });
   const ladder = lazy(() => {
     const ready = running();
     if (ready === null || speeds === null) return null;
-    return ladderOf(ready, needs.needs, limits().limits, speeds);
+    return ladderOf(ready, needs().needs, limits().limits, speeds);
   });
   const refused = lazy(() =>
     circuit !== null && curve !== null && speeds !== null && fitted() === null
@@ -208,12 +251,14 @@ function build(pad: Pad): PadModel {
     ...pump.problems,
     ...readings.problems,
     ...(fitted()?.contradictions ?? []).map((found) => contradictionProblem(found, pad.readings)),
-    ...needs.problems,
+    ...needs().problems,
     ...limits().problems,
+    ...speedStops(pad, limits().limits, speeds),
     ...quiet.problems,
     ...tariff.problems,
     ...blocks.problems,
     ...oldBlocks.problems,
+    ...yearProblemsOf(pad.year, speeds ?? noSpeeds),
   ]);
   const assumptions = lazy(() => [
     ...(site.waterTemperature === null
@@ -225,11 +270,12 @@ function build(pad: Pad): PadModel {
       : []),
     ...(described.circuit === null && circuit !== null ? [assumption('circuitTypical')] : []),
     ...pump.assumptions,
+    ...standbyAssumption(pad, blocks.blocks),
     ...instruments.assumptions,
     ...(fitted()?.assumptions ?? []).map(fitAssumption),
     ...limits().assumptions,
   ]);
-  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff, blocks }, refused()));
+  const missing = lazy(() => missingFor(pad, { pool, pump, needs: needs(), tariff }, refused()));
 
   return {
     water: liquid,
@@ -246,7 +292,9 @@ function build(pad: Pad): PadModel {
     get limits() {
       return limits().limits;
     },
-    needs: needs.needs,
+    get needs() {
+      return needs().needs;
+    },
     quiet: quiet.quiet,
     get ladder() {
       return ladder();
@@ -254,6 +302,8 @@ function build(pad: Pad): PadModel {
     tariff: tariff.tariff,
     blocks: blocks.blocks,
     oldBlocks: oldBlocks.blocks,
+    standbyPower,
+    priming,
     get problems() {
       return problems();
     },
@@ -272,12 +322,21 @@ function build(pad: Pad): PadModel {
         blocks: planned,
         pointAt: ready.runningAt,
         volume: pool.volume,
-        needs: needs.needs,
+        needs: needs().needs,
         limits: limits().limits,
         quiet: quiet.quiet,
+        standbyPower,
+        priming,
       };
     },
   };
+}
+
+/** Watts while the pump is stopped matter only where the planned day stops it. */
+function standbyAssumption({ pump }: Pad, blocks: readonly Block[]): readonly Assumption[] {
+  const stops = blocks.length > 0 && minutesAt(blocks, 0) > 0;
+  if (pump.standbyPower !== null || !stops) return [];
+  return [assumption('standbyNone', { value: { quantity: 'power', value: 0 } })];
 }
 
 interface Judged {
@@ -285,12 +344,11 @@ interface Judged {
   readonly pump: AssembledPump;
   readonly needs: ReturnType<typeof assembleNeeds>;
   readonly tariff: ReturnType<typeof assembleTariff>;
-  readonly blocks: ReturnType<typeof assembleBlocks>;
 }
 
 function missingFor(
   pad: Pad,
-  { pool, pump, needs, tariff, blocks }: Judged,
+  { pool, pump, needs, tariff }: Judged,
   refused: readonly Problem[],
 ): Readonly<Record<Answer, readonly Problem[]>> {
   const volume = pool.volume === null ? pool.problems : [];
@@ -302,14 +360,13 @@ function missingFor(
         ? needs.problems
         : [];
   const planned = pad.day.blocks.length === 0 ? [problem('noBlocks', ['day', 'blocks'])] : [];
-  const overlapping = blocks.blocks === null ? blocks.problems : [];
   return {
     volume,
     running,
     turnover: [...volume, ...running],
     ladder: [...running, ...served],
     price: [...running, ...(tariff.tariff === null ? tariff.problems : [])],
-    day: [...volume, ...running, ...planned, ...overlapping],
+    day: [...volume, ...running, ...planned],
   };
 }
 

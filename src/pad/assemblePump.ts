@@ -1,5 +1,4 @@
 import { standardGravity } from '#core/constants.ts';
-import { monotoneCurve } from '#core/monotoneCurve.ts';
 import { type PumpPower, powerFromEfficiency } from '#core/power.ts';
 import {
   type PumpCurve,
@@ -8,8 +7,10 @@ import {
   pumpFromThreePoints,
   typicalPump,
 } from '#core/pump.ts';
+import { type StatedPower, statedPower, type WattPoint } from '#core/statedPower.ts';
 import type { Water } from '#core/water.ts';
 import { type Assumption, assumption } from './assumptions.ts';
+import { heldProblems } from './heldSpeed.ts';
 import { unlessRefused } from './memo.ts';
 import type { Path } from './path.ts';
 import { type Problem, problem } from './problems.ts';
@@ -28,8 +29,10 @@ export interface AssembledPump {
   readonly speeds: PumpSpeeds | null;
   readonly curve: PumpCurve | null;
   readonly curveKnown: 'dataSheet' | 'estimated';
-  /** Wire power known apart from readings, or null. */
-  readonly power: PumpPower | null;
+  /** Wire power known apart from readings, or null; watts of a data sheet are whole. */
+  readonly power: PumpPower | StatedPower | null;
+  /** Draw that does not fall with speed [W] as typed, or null. */
+  readonly fixedDraw: number | null;
   readonly problems: readonly Problem[];
   readonly assumptions: readonly Assumption[];
 }
@@ -107,7 +110,10 @@ function speedsOf(pump: Pump): Found<PumpSpeeds | null> {
   const order =
     slowest > top ? [problem('speedOrder', ['pump', 'leastSpeed'], { top: rpm(top) })] : [];
   const speeds = { reference, least: Math.min(slowest, top), top, step: pump.speedStep ?? 0 };
-  return found(speeds, [...speedProblems(pump, reference), ...order], assumptions);
+  const called = (['primingSpeed', 'overrideSpeed'] as const).flatMap((name) =>
+    heldProblems(pump[name], ['pump', name], speeds),
+  );
+  return found(speeds, [...speedProblems(pump, reference), ...order, ...called], assumptions);
 }
 
 type Points = Extract<PumpKnowledge, { kind: 'curve' }>['points'];
@@ -241,15 +247,11 @@ function curveFromNameplate(
 }
 
 /** Wire power from the points of the data sheet, where at least two give it. */
-function powerFromPoints(points: Points, fixed: number): PumpPower | null {
-  const known = wholePoints(points).value.filter(({ power }) => power !== null);
-  const [first, last] = [known[0], known.at(-1)];
-  if (first === undefined || last === undefined || known.length < 2) return null;
-  const curve = monotoneCurve(
-    known.map(({ flow }) => flow),
-    known.map(({ power }) => Math.max((power as number) - fixed, 0)),
+function powerFromPoints(points: Points): StatedPower | null {
+  const known = wholePoints(points).value.flatMap(({ flow, power }): readonly WattPoint[] =>
+    power === null ? [] : [{ flow, power }],
   );
-  return { fixed, atReference: (flow) => curve.value(within(flow, first.flow, last.flow)) };
+  return known.length < 2 ? null : statedPower(known);
 }
 
 /** Wire power from a typed efficiency, with its best point two thirds along the curve. */
@@ -268,11 +270,9 @@ function powerFromTyped(pump: Pump, curve: PumpCurve, water: Water): Found<PumpP
     }),
   );
   if (power === null) return found(null);
-  return found(
-    power,
-    [],
-    [assumption('efficiencyTyped', { drive: share(driveEfficiency), fixed: watts(fixed) })],
-  );
+  const allTyped = pump.driveEfficiency && pump.fixedPower !== null;
+  const taken = { drive: share(driveEfficiency), fixed: watts(fixed) };
+  return found(power, [], allTyped ? [] : [assumption('efficiencyTyped', taken)]);
 }
 
 function curveOf(
@@ -304,7 +304,7 @@ export function assemblePump(
   const fromPoints =
     pump.knowledge.kind === 'nameplate' || curve.value === null
       ? null
-      : powerFromPoints(pump.knowledge.points, pump.fixedPower ?? 0);
+      : powerFromPoints(pump.knowledge.points);
   const typed =
     fromPoints === null && curve.value !== null
       ? powerFromTyped(pump, curve.value, water)
@@ -314,6 +314,7 @@ export function assemblePump(
     curve: curve.value,
     curveKnown: pump.knowledge.kind === 'nameplate' ? 'estimated' : 'dataSheet',
     power: fromPoints ?? typed.value,
+    fixedDraw: pump.fixedPower,
     problems: [...speeds.problems, ...curve.problems],
     assumptions: [...speeds.assumptions, ...curve.assumptions, ...typed.assumptions],
   };

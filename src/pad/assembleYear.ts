@@ -9,7 +9,9 @@ import type { Span } from '#core/spans.ts';
 import { water } from '#core/water.ts';
 import type { DatedPlan, DayConditions, YearPlan } from '#core/year.ts';
 import type { PadModel } from './assemble.ts';
+import { coreBlocks } from './assembleDay.ts';
 import type { NamedNeed } from './assembleNeeds.ts';
+import { heldRatio } from './heldSpeed.ts';
 import { runningPad } from './runningPad.ts';
 import type { Pad, PadBlock, Section } from './schema.ts';
 
@@ -30,7 +32,7 @@ export function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
     }
     if (section.kind !== 'equipment' || section.equipment !== 'filter') return [];
     const { id, head, dirtyHead, loading } = section;
-    if (head === null || dirtyHead === null || !(head > 0) || dirtyHead < head) return [];
+    if (head === null || dirtyHead === null || !(head >= 1e-6) || dirtyHead < head) return [];
     return [{ id, cleanHead: head, dirtyHead, now: loading ?? 0 }];
   });
 }
@@ -130,16 +132,9 @@ export function yearPlanOf(
     days.set(conditions, onDay);
     return onDay(ratio);
   };
-  const coreBlocks = (blocks: readonly PadBlock[]) =>
-    blocks.map(({ id, start, end, speed }) => ({
-      id,
-      start,
-      end,
-      ratio: Math.min(speed ?? 0, speeds.top) / speeds.reference,
-    }));
   const allYear = (blocks: readonly PadBlock[]): DatedPlan<NamedNeed> => ({
     from: { month: 1, day: 1 },
-    blocks: coreBlocks(blocks),
+    blocks: coreBlocks(blocks, speeds),
     needs: model.needs,
   });
   const plans =
@@ -147,7 +142,7 @@ export function yearPlanOf(
       ? [allYear(wishes.blocks ?? pad.day.blocks)]
       : year.plans.map(({ from, blocks, withoutNeeds }) => ({
           from,
-          blocks: coreBlocks(blocks),
+          blocks: coreBlocks(blocks, speeds),
           needs: model.needs.filter(({ id }) => !withoutNeeds.includes(id)),
         }));
   const conditionsOn = (date: CalendarDate): DayConditions => ({
@@ -174,6 +169,8 @@ export function yearPlanOf(
     volume,
     limits: model.limits,
     quiet: model.quiet,
-    frostRatio: (year.frostSpeed ?? 0) / speeds.reference,
+    frostRatio: heldRatio(year.frostSpeed, speeds),
+    standbyPower: model.standbyPower,
+    priming: model.priming,
   };
 }

@@ -25,6 +25,8 @@ const sentences = {
   wattsTypical: (say) => `The power reading is taken to be good to ${say('share')}.`,
   efficiencyTyped: (say) =>
     `A drive efficiency of ${say('drive')} and a fixed draw of ${say('fixed')} are taken.`,
+  standbyNone: (say) =>
+    `Nothing is given for the watts while the pump is stopped: ${say('value')} is taken.`,
   npshLevel: () => 'The NPSH the pump requires is taken to be the same at every flow.',
   curveWithinTolerance: (say) =>
     `The curve of the data sheet is taken to be good to about ${say('spread')}.`,

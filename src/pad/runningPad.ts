@@ -19,7 +19,7 @@ export interface RunningPad {
   pointAt(ratio: number): OperatingPoint;
   /** The same for many speeds at once, from slow to fast. */
   sweep(ratios: readonly number[]): readonly OperatingPoint[];
-  /** Flow, wire power and greatest velocities, as the day is reckoned with. */
+  /** Flow, wire power and greatest velocities, for the day. */
   runningAt(ratio: number): RunningPoint;
   /** Wire power at a speed [W], whether or not water flows. */
   powerAt(ratio: number): number;

@@ -7,7 +7,7 @@ const root = new URL('../..', import.meta.url).pathname;
 /** From the bottom up: a folder may import from those before it, and from itself. */
 const layers = ['core', 'units', 'pad', 'charts', 'widgets'] as const;
 /** What stands above them all; these may import each other. */
-const top = ['components', 'layouts', 'pages', 'styles', 'content', 'content.config.ts'];
+const top = ['answers', 'components', 'layouts', 'pages', 'styles', 'content', 'content.config.ts'];
 /** Those that import nothing of ours, and no package either. */
 const pure = ['core', 'units'];
 

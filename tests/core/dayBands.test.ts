@@ -98,6 +98,18 @@ describe('what a day can be asked', () => {
 });
 
 describe('bands of a day', () => {
+  it('hold what is drawn while stopped as certain, in energy and price', () => {
+    // By hand: 1.728 kWh as below, and 16 h at 5 W are 0.08 kWh that are certain; 0.20 and 0.35.
+    const questions = dayQuestions(day({ tariff: flatTariff(0.2, 0.35, ''), standbyPower: 5 }));
+    const { energy, cost } = dayBands(sureOfFlat, questions);
+    expect(energy.best / 3.6e6).toBeCloseTo(1.808, 6);
+    expect(energy.band.low / 3.6e6).toBeCloseTo(0.08 + 1.728 * Math.exp(-0.196), 5);
+    expect(cost.best).toBeCloseTo(0.35 + 0.016 + 0.3456, 6);
+    expect(cost.band.high).toBeCloseTo(0.35 + 0.016 + 0.3456 * Math.exp(0.196), 6);
+    const trial = dayTrial(day({ standbyPower: 5 }), questions)(sureOfFlat.best);
+    expect(trial.energy / 3.6e6).toBeCloseTo(1.808, 6);
+  });
+
   it('of energy are those of its power, of price those of its energy, the fixed charge apart', () => {
     // By hand: 1 kW x 0.216 (0.6 cubed) x 8 h = 1.728 kWh at 0.20, and 0.35 that is certain.
     const questions = dayQuestions(day({ tariff: flatTariff(0.2, 0.35, '') }));

@@ -199,8 +199,16 @@ describe('limits and quiet hours', () => {
       { id: 'c', start: 60, end: 300, ratio: 0.5 },
     ];
     expect(report(blocks, { limits: [limit] }).crossings).toEqual([
-      { limit, from: 1380, to: 60, minutes: 120, flow: 0.006 * 0.9 },
+      { limit, from: 1380, to: 60, minutes: 120, flow: 0.006 * 0.9, ratio: 0.9 },
     ]);
+  });
+
+  it('a speed above that of a limit crosses it, whatever the flow is today', () => {
+    const stop = { ...limit, greatestFlow: 1, greatestRatio: 0.7 };
+    const at = (ratio: number) =>
+      report([{ id: 'a', start: 0, end: 60, ratio }], { limits: [stop] }).crossings;
+    expect(at(0.7)).toEqual([]);
+    expect(at(0.71)).toMatchObject([{ limit: stop, from: 0, to: 60, ratio: 0.71 }]);
   });
 
   it('a flow at the limit does not cross it', () => {
@@ -281,3 +289,34 @@ describe('the clock is a ring', () => {
 function minutesOf(crossings: readonly { readonly minutes: number }[]): number {
   return crossings.reduce((sum, { minutes }) => sum + minutes, 0);
 }
+
+describe('watts while the pump is stopped', () => {
+  const plan = {
+    blocks: [{ id: 'a', start: 1320, end: 360, ratio: 0.5 }],
+    pointAt: () =>
+      ({
+        kind: 'flowing',
+        flow: 0.002,
+        power: 150,
+        suctionVelocity: 1,
+        dischargeVelocity: 1,
+      }) as const,
+    volume: 60,
+    needs: [],
+    limits: [],
+    quiet: [],
+  };
+
+  it('are energy, and no minutes the pump turns', () => {
+    // By hand: 8 h at 150 W and 16 h at 5 W.
+    const report = dayReport({ ...plan, standbyPower: 5 });
+    expect(report.energy).toBeCloseTo(3600 * (8 * 150 + 16 * 5), 6);
+    expect(report.runMinutes).toBe(480);
+    expect(report.segments.find(({ kind }) => kind === 'off')?.power).toBe(5);
+    expect(dayReport(plan).energy).toBeCloseTo(3600 * 8 * 150, 6);
+  });
+
+  it('are refused below zero', () => {
+    expect(() => dayReport({ ...plan, standbyPower: -1 })).toThrow(CoreError);
+  });
+});

@@ -31,8 +31,11 @@ describe('wire power', () => {
     expect(wirePower(cubePower({ fixed: 40, cube: 1400 }), 0.001, 0.25)).toBeCloseTo(61.875, 12);
   });
 
-  test('of a stopped pump is the fixed draw', () => {
-    expect(wirePower(powerFromEfficiency(pump), 0, 0)).toBe(30);
+  test('of a stopped pump is the standby draw, 0 where none is told', () => {
+    const power = { fixed: 30, atReference: () => 1000 };
+    expect(wirePower(power, 0, 0)).toBe(0);
+    expect(wirePower({ ...power, standby: 4 }, 0, 0)).toBe(4);
+    expect(wirePower({ ...power, standby: 4 }, 0, 0.1)).toBe(31);
   });
 
   test('at the best point is water power over both efficiencies, and the fixed draw', () => {

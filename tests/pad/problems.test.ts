@@ -59,7 +59,8 @@ describe('the sentence of a problem', () => {
       end: { minute: 1440 },
     });
     expect(said(overlap)).toBe(
-      'This block and another both hold from 09:00 to 00:00; move or shorten one.',
+      'This block and another both hold from 09:00 to 00:00; the one listed first keeps ' +
+        'them. Move or shorten one.',
     );
   });
 

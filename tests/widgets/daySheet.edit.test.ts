@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { blockMinutes, wrapMinute } from '#charts/ring.ts';
 import { findOverlaps } from '#core/day.ts';
+import { withoutOverlap } from '#pad/assembleDay.ts';
 import type { PadBlock } from '#pad/schema.ts';
 import {
   addBlock,
@@ -14,7 +15,6 @@ import {
   shortestBlock,
   typeEdge,
 } from '#widgets/DaySheet/edit.ts';
-import { coreBlocks, withoutOverlap } from '#widgets/DaySheet/figures.ts';
 import { onGrid } from '#widgets/DaySheet/grip.ts';
 
 const block = (id: string, start: number, end: number): PadBlock => ({
@@ -53,7 +53,8 @@ const places = fc.nat(5);
 
 const total = (blocks: readonly PadBlock[]) =>
   blocks.reduce((sum, { start, end }) => sum + blockMinutes(start, end), 0);
-const overlaps = (blocks: readonly PadBlock[]) => findOverlaps(coreBlocks(blocks, 3450));
+const overlaps = (blocks: readonly PadBlock[]) =>
+  findOverlaps(blocks.map((each) => ({ ...each, ratio: (each.speed ?? 0) / 3450 })));
 const turned = (blocks: readonly PadBlock[], by: number) =>
   blocks.map((each) => ({
     ...each,

@@ -23,6 +23,7 @@ export const handBench: Bench = {
   limits: [],
   quiet: [],
   tariff: flatTariff(0.2, 0.1, '$'),
+  standbyPower: 0,
 };
 
 export function need(given: Partial<NamedNeed> = {}): NamedNeed {

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { format, speak, symbolFor } from '#units/format.ts';
 import { Ring } from '#widgets/DaySheet/Compare.tsx';
-import type { WorkedDay } from '#widgets/DaySheet/figures.ts';
+import { segmentOf, type WorkedDay } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { ScrollBox } from '#widgets/DaySheet/ScrollBox.tsx';
 import { lengthText, needName, rpmText, spanText } from '#widgets/DaySheet/text.ts';
@@ -164,7 +164,7 @@ function Found({ model }: { model: FinderModel }): JSX.Element | null {
 
 function BlockTable({ model, worked }: { model: FinderModel; worked: WorkedDay }): JSX.Element {
   const units = model.day.units.value;
-  const at = (id: string) => worked.report.segments.find(({ blockId }) => blockId === id);
+  const at = (id: string) => segmentOf(worked.report, id);
   return (
     <ScrollBox label="The blocks of the cheapest day">
       <table class="day-table">

@@ -8,6 +8,7 @@ import type { Entry } from '#widgets/kit/entry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField, TextField, TimeField } from '#widgets/kit/TextFields.tsx';
 import { inOrder } from './edit.ts';
+import { segmentOf } from './figures.ts';
 import type { DayModel } from './model.ts';
 import { lengthText, rpmText, saidText, spanText } from './text.ts';
 
@@ -156,7 +157,7 @@ function speedProblem(block: PadBlock | undefined, model: DayModel): string | un
 function outcomeOf(block: PadBlock | undefined, model: DayModel): string {
   if (block === undefined) return '';
   const length = lengthText(blockMinutes(block.start, block.end));
-  const at = model.here.value?.report.segments.find(({ blockId }) => blockId === block.id);
+  const at = model.here.value === null ? undefined : segmentOf(model.here.value.report, block.id);
   if (at === undefined) return length;
   if (at.kind === 'off') return `${length}, off`;
   const units = model.units.value;

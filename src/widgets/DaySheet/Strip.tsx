@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { blockMinutes, stripPieces } from '#charts/ring.ts';
+import { passesLimit } from '#core/dayReport.ts';
 import type { PadBlock } from '#pad/schema.ts';
 import { formatPrice } from '#units/money.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
@@ -98,10 +99,9 @@ interface BlockProps {
 /** Worst that happens in a block, for its mark: past a hard limit, past another, too fast for quiet. */
 function markOf(id: string, model: DayModel): 'stop' | 'warn' | undefined {
   const report = model.here.value?.report;
-  const own = report?.segments.find(({ blockId }) => blockId === id);
-  if (report === undefined || own === undefined) return undefined;
-  const crossed = report.crossings.filter(
-    ({ limit, flow }) => own.flow > limit.greatestFlow && flow > 0,
+  const own = (report?.segments ?? []).filter(({ blockId }) => blockId === id);
+  const crossed = (report?.crossings ?? []).filter(({ limit }) =>
+    own.some((segment) => passesLimit(limit, segment)),
   );
   if (crossed.some(({ limit }) => limit.hard)) return 'stop';
   return crossed.length > 0 ? 'warn' : undefined;

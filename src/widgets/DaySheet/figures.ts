@@ -12,15 +12,10 @@ import {
   priceSeason,
   priceYear,
 } from '#core/pricing.ts';
-import {
-  complementOf,
-  intersectionOf,
-  type Piece,
-  piecesOf,
-  ringRuns,
-  spanMinutes,
-} from '#core/spans.ts';
+import type { Priming } from '#core/priming.ts';
+import { piecesOf } from '#core/spans.ts';
 import { type Band, ruleOn, type Tariff } from '#core/tariff.ts';
+import { coreBlocks } from '#pad/assembleDay.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { PumpSpeeds } from '#pad/assemblePump.ts';
 import { lazy } from '#pad/memo.ts';
@@ -36,6 +31,10 @@ export interface Bench {
   readonly limits: readonly Limit[];
   readonly quiet: readonly QuietHours[];
   readonly tariff: Tariff | null;
+  /** Draw while the pump is stopped [W]. */
+  readonly standbyPower: number;
+  /** How the pump primes at every start; not at all when left out. */
+  readonly priming?: Priming | undefined;
 }
 
 /** The longer periods are worked out when they are asked for. */
@@ -59,22 +58,12 @@ export interface WorkedDay {
   readonly prices: Prices | null;
 }
 
-/** The blocks as the core reads them; one without a speed yet counts as off. */
-export function coreBlocks(blocks: readonly PadBlock[], reference: number): readonly Block[] {
-  return blocks.map(({ id, start, end, speed }) => ({
-    id,
-    start,
-    end,
-    ratio: (speed ?? 0) / reference,
-  }));
-}
-
 /** Works a day out to the minute. */
 export function workOut(bench: Bench, blocks: readonly PadBlock[], date: CalendarDate): WorkedDay {
   const { volume, tariff, speeds } = bench;
   const report = dayReport({
     ...bench,
-    blocks: coreBlocks(blocks, speeds.reference),
+    blocks: coreBlocks(blocks, speeds),
     volume: volume ?? 1,
   });
   const turnovers = volume === null ? null : report.turnovers;
@@ -107,6 +96,12 @@ function pricesOf(tariff: Tariff, date: CalendarDate, { segments }: Report): Pri
       return ofYear();
     },
   };
+}
+
+/** What a block does in a worked day, once the pump has primed; undefined where the day has no such block. */
+export function segmentOf({ segments }: Pick<Report, 'segments'>, blockId: string) {
+  const own = segments.filter((segment) => segment.blockId === blockId);
+  return own.find(({ isPriming }) => isPriming === undefined) ?? own[0];
 }
 
 /** The price bands of a date, in the order of the clock, cut at midnight. */
@@ -157,29 +152,4 @@ export function flatOutDay(bench: Bench, water: number): readonly PadBlock[] {
 function fromCore(block: Block, speeds: PumpSpeeds, reason: string): PadBlock {
   const speed = Math.round(block.ratio * speeds.reference);
   return { id: block.id, start: block.start, end: block.end % 1440, speed, reason };
-}
-
-/**
- * The blocks with no minute claimed twice: a later entry keeps its first free stretch, and goes when
- * it has none. A pad file written by hand may hold such a day.
- */
-export function withoutOverlap(blocks: readonly PadBlock[]): readonly PadBlock[] {
-  let taken: readonly Piece[] = [];
-  const kept = blocks.flatMap((block): readonly PadBlock[] => {
-    const left = leftOf(block, taken);
-    if (left !== null) taken = [...taken, ...piecesOf(left)].sort((a, b) => a.start - b.start);
-    return left === null ? [] : [left];
-  });
-  const same = kept.length === blocks.length && kept.every((each, at) => each === blocks[at]);
-  return same ? blocks : kept;
-}
-
-/** What is left of a block beside minutes already taken; the block itself when all of it is. */
-function leftOf(block: PadBlock, taken: readonly Piece[]): PadBlock | null {
-  const free = intersectionOf(piecesOf(block), complementOf(taken));
-  const minutes = free.reduce((sum, { start, end }) => sum + end - start, 0);
-  if (minutes === spanMinutes(block)) return block;
-  const runs = ringRuns(free);
-  const first = runs.find(({ start }) => start === block.start) ?? runs[0];
-  return first === undefined ? null : { ...block, start: first.start, end: first.end % 1440 };
 }

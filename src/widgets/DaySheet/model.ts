@@ -1,6 +1,7 @@
 /** The day of the reader's pad: what is set, what follows from it, and every way to change it. */
 import { computed, signal } from '@preact/signals';
 import type { CalendarDate } from '#core/calendar.ts';
+import { withoutOverlap } from '#pad/assembleDay.ts';
 import { freshId } from '#pad/ids.ts';
 import type { Pad, PadBlock, PadDay } from '#pad/schema.ts';
 import { someDay } from '#pad/someDay.ts';
@@ -9,14 +10,7 @@ import { presets } from '#units/choice.ts';
 import { moneyOf } from '#units/money.ts';
 import { benchOf } from './bench.ts';
 import * as edit from './edit.ts';
-import {
-  bandsOn,
-  flatOutDay,
-  usualDay,
-  type WorkedDay,
-  withoutOverlap,
-  workOut,
-} from './figures.ts';
+import { bandsOn, flatOutDay, usualDay, type WorkedDay, workOut } from './figures.ts';
 import { type Hold, onGrid } from './grip.ts';
 import { isInvented } from './text.ts';
 
@@ -62,6 +56,7 @@ export function createDayModel(store: PadStore) {
   const bench = computed(() => assembled.value.bench);
   const missing = computed(() => assembled.value.missing);
   const blockProblems = computed(() => assembled.value.blockProblems);
+  const stopProblems = computed(() => assembled.value.stopProblems);
 
   const here = computed(() => worked(blocks.value));
   const compareWith = computed(() => pad.value.day.compareWith);
@@ -194,6 +189,7 @@ export function createDayModel(store: PadStore) {
     bench,
     missing,
     blockProblems,
+    stopProblems,
     here,
     compareWith,
     other,

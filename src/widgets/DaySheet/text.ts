@@ -11,7 +11,7 @@ import { formatMoney, type Money } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { mostBlocks, type Said, type Stretch, shortestBlock } from './edit.ts';
-import type { Report, WorkedDay } from './figures.ts';
+import { type Report, segmentOf, type WorkedDay } from './figures.ts';
 
 /** "09:00–12:00", or "all day" where start and end meet. */
 export function spanText({ start, end }: Stretch): string {
@@ -108,6 +108,8 @@ export interface LimitRuns {
   readonly runs: readonly Stretch[];
   /** Greatest flow in them [m3/s]. */
   readonly flow: number;
+  /** Greatest speed ratio in them [-]. */
+  readonly ratio: number;
 }
 
 /** The crossings limit by limit, hard ones first. */
@@ -117,7 +119,13 @@ export function crossingsByLimit({ crossings }: Report): readonly LimitRuns[] {
     .map((limit) => {
       const own = crossings.filter((crossing) => crossing.limit === limit);
       const runs = own.map(({ from, to }) => ({ start: from, end: to }));
-      return { limit, runs, flow: Math.max(...own.map(({ flow }) => flow)) };
+      const greatest = (of: (one: (typeof own)[number]) => number) => Math.max(...own.map(of));
+      return {
+        limit,
+        runs,
+        flow: greatest(({ flow }) => flow),
+        ratio: greatest(({ ratio }) => ratio),
+      };
     })
     .sort((one, other) => Number(other.limit.hard) - Number(one.limit.hard));
 }
@@ -187,7 +195,7 @@ export function findingText(day: WorkedDay, units: UnitChoice, currency: string 
 
 /** A block as a slider speaks it. */
 export function blockSpoken(block: PadBlock, day: WorkedDay | null, units: UnitChoice): string {
-  const at = day?.report.segments.find(({ blockId }) => blockId === block.id);
+  const at = day && segmentOf(day.report, block.id);
   const speed = block.speed === null ? 'no speed yet' : speak('speed', block.speed, units);
   const water =
     at?.kind === 'flowing'

@@ -16,11 +16,11 @@ import type { Instrument } from '#core/padEvidence.ts';
 import type { SettledPad } from '#core/padModel.ts';
 import { type AnswerNarrowing, partingOf, surenessOf, trialPads } from '#core/sureness.ts';
 import { padModel } from '#pad/assemble.ts';
+import { coreBlocks } from '#pad/assembleDay.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
 import { limitsWith } from '#pad/trialLimits.ts';
-import { coreBlocks, withoutOverlap } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { openFrost } from '#widgets/YearSheet/openFrost.ts';
 import { inSlices } from './slices.ts';
@@ -90,18 +90,20 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
     return next === null ? null : { next, pads: [] as SettledPad[] };
   });
   const asked = computed<Asked | null>(() => {
-    const { speeds, needs, tariff } = built.value;
+    const { speeds, needs, tariff, standbyPower, priming } = built.value;
     const best = sureness.value?.best;
     if (speeds === null || best === undefined) return null;
     const { limits, site, plumbing, day: plan } = pad.value;
     // Of a day on which nothing runs there is nothing to be sure of.
     if (!plan.blocks.some(({ speed }) => (speed ?? 0) > 0)) return null;
     const uncertain = {
-      blocks: coreBlocks(withoutOverlap(plan.blocks), speeds.reference),
+      blocks: coreBlocks(plan.blocks, speeds),
       needs,
       limitsOf: limitsWith(limits, site, plumbing, best),
       tariff,
       date: day.date.value,
+      standbyPower,
+      priming,
     };
     return unlessRefused(() => ({ day: uncertain, questions: dayQuestions(uncertain) }));
   });

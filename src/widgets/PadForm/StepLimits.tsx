@@ -2,13 +2,14 @@ import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { freshId } from '#pad/ids.ts';
 import { newCover, newQuiet } from '#pad/parts.ts';
-import type { Pad, PadLimits, QuietHours, Section, SuctionCover } from '#pad/schema.ts';
+import type { Pad, PadLimits, QuietHours, SuctionCover } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
 import { formatTimeOfDay } from '#units/timeOfDay.ts';
+import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { AddButton, Entry, focusSoon, More, RemoveButton, useIds } from './Entry.tsx';
 import { ClockField, Findings, NumberField, PickField, WordsField } from './fields.tsx';
 import { useForm } from './form.ts';
-import { inserted } from './lists.ts';
+import { inserted, waysIn } from './lists.ts';
 import { elementId, valueAtSpot } from './spot.ts';
 import { usualVelocities } from './usual.ts';
 
@@ -46,7 +47,10 @@ export function StepLimits({ coverCaution }: { coverCaution: string }): JSX.Elem
   );
 }
 
-type SingleLimit = Exclude<keyof PadLimits, 'suctionCovers' | 'sources' | 'npshMargin'>;
+type SingleLimit = Exclude<
+  keyof PadLimits,
+  'suctionCovers' | 'coversBalanced' | 'sources' | 'npshMargin'
+>;
 
 interface LimitProps {
   readonly name: SingleLimit;
@@ -132,18 +136,6 @@ function Velocities(): JSX.Element {
   );
 }
 
-/** The ways the water can take before the pump, for saying where a cover stands. */
-function suctionWays(sections: readonly Section[]): readonly { id: string; label: string }[] {
-  return sections.flatMap((section) =>
-    section.kind === 'parallel'
-      ? section.branches.flatMap((branch, place) => [
-          { id: branch.id, label: branch.name || `Way ${place + 1}` },
-          ...suctionWays(branch.sections),
-        ])
-      : [],
-  );
-}
-
 function Covers(): JSX.Element {
   const form = useForm();
   const ids = useIds(() => form.pad.value.limits.suctionCovers);
@@ -163,10 +155,36 @@ function Covers(): JSX.Element {
           <Cover key={id} id={id} place={place} />
         ))}
       </ol>
+      {ids.length > 1 && <Balance />}
       <AddButton id="form-cover-add" onAdd={add}>
         Add a suction cover
       </AddButton>
     </>
+  );
+}
+
+/** How the covers share: only a balanced tee lets them share evenly. */
+function Balance(): JSX.Element {
+  const form = useForm();
+  const value = useComputed(() => (form.pad.value.limits.coversBalanced ? 'balanced' : 'unknown'));
+  return (
+    <ChoiceField
+      id="form-covers-balanced"
+      label="How are their pipes joined?"
+      hint="Covers on one line share it evenly only with equal pipes, the tee midway and no valve between. If you don’t know, each cover must bear all the flow."
+      choices={[
+        { id: 'unknown', label: 'I don’t know' },
+        { id: 'balanced', label: 'Balanced tee' },
+      ]}
+      value={value}
+      apply={(id) =>
+        form.change(
+          ['limits', 'coversBalanced'],
+          () => id === 'balanced',
+          'how the covers are joined',
+        )
+      }
+    />
   );
 }
 
@@ -181,7 +199,7 @@ function Cover({ id, place }: { id: string; place: number }): JSX.Element {
       ? `${name}, flow not said yet`
       : `${name}, at most ${format('flow', flow, form.units.value)}`;
   });
-  const ways = useComputed(() => JSON.stringify(suctionWays(form.pad.value.plumbing.suction)));
+  const ways = useComputed(() => JSON.stringify(waysIn(form.pad.value.plumbing.suction)));
   const remove = () => {
     form.change(
       ['limits', 'suctionCovers'],
@@ -205,7 +223,7 @@ function Cover({ id, place }: { id: string; place: number }): JSX.Element {
             label="It stands in"
             what="where a cover stands"
             choices={JSON.parse(ways.value) as { id: string; label: string }[]}
-            unsaid="The whole suction side"
+            unsaid="I don’t know its pipe"
           />
         </div>
         <div class="form-tools">

@@ -8,9 +8,9 @@ import { format } from '#units/format.ts';
 import { formatTimeOfDay } from '#units/timeOfDay.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { AddButton, Entry, EntryTools, focusSoon, More, RemoveButton, useIds } from './Entry.tsx';
-import { ClockField, Findings, NumberField, WordsField } from './fields.tsx';
+import { ClockField, Findings, NumberField, PickField, WordsField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';
-import { inserted, moved, without } from './lists.ts';
+import { inserted, moved, waysIn, without } from './lists.ts';
 import { elementId, type Spot, valueAtSpot } from './spot.ts';
 import { isUsualNeed, usualNeed, usualNeeds } from './usual.ts';
 
@@ -92,6 +92,10 @@ function NeedEntry({ id, isFirst, isLast }: NeedProps): JSX.Element {
   const title = useComputed(() =>
     need.value === undefined ? '' : needText(need.value, minutesOf(form, id), form.units.value),
   );
+  const ways = useComputed(() => {
+    const { suction, discharge } = form.pad.value.plumbing;
+    return JSON.stringify(waysIn([...suction, ...discharge]));
+  });
   const isUsual = useComputed(() => need.value !== undefined && isUsualNeed(need.value));
   const placeIn = (list: readonly PadNeed[]) => list.findIndex((each) => each.id === id);
   const remove = () => {
@@ -115,6 +119,15 @@ function NeedEntry({ id, isFirst, isLast }: NeedProps): JSX.Element {
               what="the greatest flow of a need"
             />
           </div>
+          {ways.value !== '[]' && (
+            <PickField
+              at={[...at, 'branchId']}
+              label="That flow must pass"
+              what="where a need takes its flow"
+              choices={JSON.parse(ways.value) as { id: string; label: string }[]}
+              unsaid="The pump"
+            />
+          )}
           {isUsual.value && (
             <p class="form-usual">
               That least flow is a usual figure (common practice, no source). Take the manual’s.

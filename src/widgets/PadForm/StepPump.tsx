@@ -76,6 +76,27 @@ export function StepPump({ caution }: { caution: string }): JSX.Element {
           />
         </div>
       </More>
+      <More title="Speeds it runs at by itself">
+        <div class="form-pair">
+          <NumberField
+            at={['pump', 'primingSpeed']}
+            label="Priming speed"
+            hint="The speed at each start, from its settings."
+          />
+          <NumberField
+            at={['pump', 'primingMinutes']}
+            label="Priming time"
+            what="how long the pump primes"
+            writing="minutes"
+            hint="The day counts it at every start."
+          />
+        </div>
+        <NumberField
+          at={['pump', 'overrideSpeed']}
+          label="Fastest override"
+          hint="The fastest speed a quick clean, a button or an outside control can call for. It must stay below the stop of the suction covers."
+        />
+      </More>
       <p class="caution">{caution}</p>
     </div>
   );

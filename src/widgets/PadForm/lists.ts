@@ -1,3 +1,4 @@
+import type { Section } from '#pad/schema.ts';
 /** Changes of a list that give back a new one. */
 
 export function inserted<T>(list: readonly T[], at: number, item: T): readonly T[] {
@@ -18,4 +19,16 @@ export function moved<T>(list: readonly T[], from: number, by: number): readonly
   const to = from + by;
   if (item === undefined || to < 0 || to >= list.length) return list;
   return inserted(without(list, from), to, item);
+}
+
+/** The ways the water can take in a part of the plumbing, by id, for saying where a thing stands. */
+export function waysIn(sections: readonly Section[]): readonly { id: string; label: string }[] {
+  return sections.flatMap((section) =>
+    section.kind === 'parallel'
+      ? section.branches.flatMap((branch, place) => [
+          { id: branch.id, label: branch.name || `Way ${place + 1}` },
+          ...waysIn(branch.sections),
+        ])
+      : [],
+  );
 }

@@ -63,7 +63,13 @@ function pumpText(pad: Pad): string {
 }
 
 function limitsText({ limits, quiet }: Pad): string {
-  const { sources: _sources, suctionCovers, npshMargin: _margin, ...single } = limits;
+  const {
+    sources: _sources,
+    suctionCovers,
+    coversBalanced: _balanced,
+    npshMargin: _margin,
+    ...single
+  } = limits;
   const given = Object.values(single).filter((value) => value !== null).length;
   const all = given + suctionCovers.length;
   if (all + quiet.length === 0) return nothing;

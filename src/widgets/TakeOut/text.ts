@@ -2,7 +2,7 @@
 import type { PadBlock } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
-import type { WorkedDay } from '#widgets/DaySheet/figures.ts';
+import { segmentOf, type WorkedDay } from '#widgets/DaySheet/figures.ts';
 import { rpmText } from '#widgets/DaySheet/text.ts';
 
 /** Files are read elsewhere, where a hard or a thin space may show as a box. */
@@ -13,7 +13,7 @@ export const onlyAPlan =
 
 /** Name and note of a block in a calendar. */
 export function blockWords(block: PadBlock, worked: WorkedDay, units: UnitChoice) {
-  const segment = worked.report.segments.find(({ blockId }) => blockId === block.id);
+  const segment = segmentOf(worked.report, block.id);
   const figures =
     segment === undefined
       ? []

@@ -6,10 +6,11 @@ import type { Limit } from '#core/limits.ts';
 import { type Sweep, type SweptDay, sweepSteps } from '#core/sweepCheapestDay.ts';
 import { ruleOn } from '#core/tariff.ts';
 import { padModel } from '#pad/assemble.ts';
+import { withoutOverlap } from '#pad/assembleDay.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
 import { askedOf, rowsOf, toBeSet } from '#widgets/CheapestDay/asked.ts';
-import { type Bench, type WorkedDay, withoutOverlap, workOut } from '#widgets/DaySheet/figures.ts';
+import { type Bench, type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { createDial } from '#widgets/kit/dial.ts';
 import type { RunSteps } from './slices.ts';
@@ -189,18 +190,21 @@ function* ownSteps(
 function groundOf(day: DayModel, pad: ReadonlySignal<Pad>): ReadonlySignal<Ground | null> {
   const model = computed(() => padModel(pad.value));
   const running = computed(() => model.value.running);
+  const fit = computed(() => model.value.fit);
   const speeds = computed(() => model.value.speeds);
   const needs = computed(() => model.value.needs);
   const limits = computed<readonly Limit[]>(() => model.value.limits);
   const quiet = computed(() => model.value.quiet);
   const tariff = computed(() => model.value.tariff);
   const volume = computed(() => model.value.volume);
+  const standbyPower = computed(() => model.value.standbyPower);
+  const priming = computed(() => model.value.priming);
   const plumbing = computed(() => pad.value.plumbing);
   const given = computed(() => pad.value.limits);
   const site = computed(() => pad.value.site);
   const turnovers = computed(() => pad.value.turnoverTarget ?? usualTurnovers);
   return computed(() => {
-    if (running.value === null || speeds.value === null) return null;
+    if (running.value === null || fit.value === null || speeds.value === null) return null;
     if (tariff.value === null || volume.value === null) return null;
     const bench: Bench = {
       speeds: speeds.value,
@@ -210,10 +214,13 @@ function groundOf(day: DayModel, pad: ReadonlySignal<Pad>): ReadonlySignal<Groun
       limits: limits.value,
       quiet: quiet.value,
       tariff: tariff.value,
+      standbyPower: standbyPower.value,
+      priming: priming.value,
     };
     return {
       bench,
       running: running.value,
+      fit: fit.value,
       pad: { plumbing: plumbing.value, limits: given.value, site: site.value },
       date: day.date.value,
       turnovers: turnovers.value,

@@ -5,10 +5,11 @@ import type { Tariff } from '#core/tariff.ts';
 import { type YearPlan, type YearReport, yearReport } from '#core/year.ts';
 import { sameWaterYear } from '#core/yearBeside.ts';
 import { padModel } from '#pad/assemble.ts';
+import { coreBlocks } from '#pad/assembleDay.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { Pad } from '#pad/schema.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
-import { coreBlocks, usualDay, withoutOverlap } from '#widgets/DaySheet/figures.ts';
+import { usualDay } from '#widgets/DaySheet/figures.ts';
 
 export type Plan = YearPlan<NamedNeed, Limit>;
 export type Report = YearReport<NamedNeed, Limit>;
@@ -72,10 +73,10 @@ export function planYear(pad: Pad, plan: Plan, which: OtherPlan): YearBeside | n
   if (bench === null) return null;
   const blocks = {
     usual: () => usualDay(bench),
-    old: () => withoutOverlap(pad.day.oldBlocks),
-    sheet: () => withoutOverlap(pad.day.blocks),
+    old: () => pad.day.oldBlocks,
+    sheet: () => pad.day.blocks,
   }[which]();
-  const laid = coreBlocks(blocks, bench.speeds.reference);
+  const laid = coreBlocks(blocks, bench.speeds);
   const report = yearReport({
     ...plan,
     plans: plan.plans.map((each) => ({ ...each, blocks: laid })),

@@ -7,13 +7,14 @@ import { type DayRule, ruleOn, type Tariff } from '#core/tariff.ts';
 import { type DayConditions, yearReport } from '#core/year.ts';
 import { type ShortNeed, shortNeeds } from '#core/yearBeside.ts';
 import { padModel } from '#pad/assemble.ts';
+import { coreBlocks } from '#pad/assembleDay.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad, PadBlock, SeasonPlan } from '#pad/schema.ts';
 import { askedOf, rowsOf, toBeSet } from '#widgets/CheapestDay/asked.ts';
 import { reasoned } from '#widgets/CheapestDay/model.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
-import { type Bench, coreBlocks, withoutOverlap, workOut } from '#widgets/DaySheet/figures.ts';
+import { type Bench, workOut } from '#widgets/DaySheet/figures.ts';
 import type { Plan, Report } from './beside.ts';
 
 type Day = Report['byDay'][number];
@@ -173,7 +174,7 @@ function dayIn(wish: SeasonWish, waterTemperature: number): SeasonDay | null {
       reason: '',
     }),
   );
-  const before = workOut(bench, withoutOverlap(pad.year.plans[place]?.blocks ?? []), date);
+  const before = workOut(bench, pad.year.plans[place]?.blocks ?? [], date);
   return {
     kind: 'found',
     blocks: reasoned(blocks, workOut(bench, blocks, date)),
@@ -193,7 +194,7 @@ function leavesShort(
   { speeds }: Bench,
 ): boolean {
   const plans = plan.plans.map((each, at) =>
-    at === place ? { ...each, blocks: coreBlocks(blocks, speeds.reference) } : each,
+    at === place ? { ...each, blocks: coreBlocks(blocks, speeds) } : each,
   );
   return yearReport({ ...plan, plans }).byDay.some(
     (day) => day.plan === plans[place] && day.report.needs.some(({ met }) => !met),
