@@ -47,7 +47,7 @@ function surprise(model: ReadingBandModel): string {
   const off = Math.round(100 * (said.best / measured - 1));
   if (off === 0) return '';
   const units = model.units.value;
-  return ` Without its slowest note the fit would have said ${format('power', said.best, units)} at ${rpm(speed, model)}, where the drive shows ${format('power', measured, units)}: ${Math.abs(off)}\u00a0% too ${off < 0 ? 'little' : 'much'}.`;
+  return ` Without its slowest note the fit would have said ${format('power', said.best, units)} at ${rpm(speed, model)}, where the display shows ${format('power', measured, units)}: ${Math.abs(off)}\u00a0% too ${off < 0 ? 'little' : 'much'}.`;
 }
 
 const instruments: Readonly<Record<Instrument, string>> = {

@@ -21,7 +21,7 @@ const fixedFromTwo: QuestionMaker = (draw) => {
   ]);
   return {
     kind: 'number',
-    prompt: `The drive shows ${fast} W at ${top} rpm and ${slowWatts} W at ${slow} rpm. Taking the power as a fixed draw and a part that goes with the cube of the speed, how large is the fixed draw?`,
+    prompt: `The display shows ${fast} W at ${top} rpm and ${slowWatts} W at ${slow} rpm. Taking the power as a fixed draw and a part that goes with the cube of the speed, how large is the fixed draw?`,
     quantity: 'power',
     answer: fit.fixed,
     near: 0.04,
