@@ -123,8 +123,8 @@ function Covers({ id, model }: CoversProps): JSX.Element | null {
       )}
       <p class="needs-rule">
         {covers.length > 1
-          ? 'The stop counts on one of them being blocked, whether it is or not.'
-          : 'The stop is the flow marked on the cover.'}
+          ? 'The stop takes one of them as blocked and every other line as shut, whether they are or not.'
+          : 'The stop is the flow marked on the cover. A single outlet needs a second protection as well.'}
       </p>
     </div>
   );
