@@ -242,7 +242,7 @@ const allDayOrNot: QuestionMaker = () => ({
     },
     {
       id: 'weigh',
-      label: 'It depends: work out its price, and set it beside what those hours are for',
+      label: 'It depends: work out the price, and compare it with what those hours are for',
       right: true,
       says: 'Right. Mixing, a cover and chlorine speak for it; the price and the noise against. Where local code asks for a turnover, that decides first.',
     },

@@ -69,7 +69,7 @@ const headHalfLoaded: QuestionMaker = (draw, units) => {
   const shown = (head: number) => format('head', head, units);
   return {
     kind: 'number',
-    prompt: `A filter loses ${format('head', clean, units)} clean and ${format('head', dirty, units)} when it is due, both at the same flow. Taking a straight line between, what does it lose at that flow ${share} of the way?`,
+    prompt: `A filter loses ${format('head', clean, units)} clean and ${format('head', dirty, units)} when it is due, both at the same flow. Take a straight line between. What does it lose at that flow when it is ${share} of the way?`,
     quantity: 'head',
     answer,
     near: 0.02,
@@ -116,7 +116,7 @@ const priceOfHolding: QuestionMaker = (draw) => {
     slips: [
       {
         value: (answer * now) / (now - clean),
-        says: 'That is the whole bill of the pump. Asked is what the dirt adds.',
+        says: 'That is the pump’s whole bill. The question is what the dirt adds.',
       },
       { value: answer / days, says: 'That is one day.' },
     ],

@@ -113,7 +113,7 @@ const sameWaterSlower: QuestionMaker = () => ({
       id: 'half',
       label: 'Half',
       right: false,
-      says: 'That takes power as the square of speed: a quarter for twice the time. Power follows the cube.',
+      says: 'That has power follow the square of speed: a quarter for twice the time. It follows the cube.',
     },
     {
       id: 'quarter',

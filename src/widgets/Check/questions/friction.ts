@@ -147,7 +147,7 @@ const regimeAtPump: QuestionMaker = (draw, units) => {
       },
       {
         id: 'either',
-        label: 'Either way: nobody can say',
+        label: 'Either way: you can’t tell',
         right: false,
         says: 'That is so between about 2000 and 4000. This is far above.',
       },

@@ -80,13 +80,13 @@ const headOfReading: QuestionMaker = (draw, units) => {
           },
           {
             value: inches * foot,
-            says: 'That takes each inch of mercury for a foot of water. It is a little more: about 1.13.',
+            says: 'That counts each inch of mercury as a foot of water. It is a little more: about 1.13.',
           },
         ]
       : [
           {
             value: vacuum / 1000,
-            says: 'That takes each kilopascal for a metre. A metre of water is nearly ten.',
+            says: 'That counts each kilopascal as a metre. A metre of water is nearly ten.',
           },
           {
             value: vacuum / 101325,

@@ -89,7 +89,7 @@ const closingTheValve: QuestionMaker = () => ({
       id: 'up-down',
       label: 'Head rises, watts fall a little',
       right: true,
-      says: 'Right. The point walks up the curve. Each gallon or litre costs more, for part of the head is spent in the valve.',
+      says: 'Right. The point walks up the curve. Each gallon or litre costs more, because part of the head is spent in the valve.',
     },
     {
       id: 'both-down',

@@ -28,7 +28,7 @@ const fixedFromTwo: QuestionMaker = (draw) => {
     slips: [
       {
         value: slowWatts,
-        says: 'That is all that it draws at the slow speed. An eighth of the cube part is still in it.',
+        says: 'That is everything it draws at the slow speed. An eighth of the cube part is still in it.',
       },
       {
         value: slowWatts - fast / 8,

@@ -54,7 +54,7 @@ const npshAvailableHere: QuestionMaker = (draw, units) => {
       },
       {
         value: answer + 2 * lift,
-        says: 'A pump above the water has to be reached first: the height comes off. It only counts as a gain where the pump stands lower than the pool.',
+        says: 'The water has to reach the pump first: the height comes off. It is a gain only where the pump sits lower than the pool.',
       },
       {
         value: answer + loss,
@@ -161,7 +161,7 @@ const deeperLift: QuestionMaker = () => ({
     },
     {
       id: 'lower',
-      label: 'Only a pump that stands lower, near the water or in it',
+      label: 'Only a pump that sits lower, near the water or in it',
       right: true,
       says: 'Right. The air holds up about 34 ft (10.3 m) and no more, whatever the pump.',
     },

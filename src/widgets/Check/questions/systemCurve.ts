@@ -122,7 +122,7 @@ const whereLift: QuestionMaker = (draw, units) => {
         id: 'height',
         label: `${shown}: the water must climb to the filter`,
         right: false,
-        says: 'It climbs to the filter and falls back again, and the full pipe on the way down pulls as hard as the way up costs.',
+        says: 'It climbs to the filter and falls back, and the full pipe on the way down pulls as hard as the way up costs.',
       },
       {
         id: 'none',
@@ -140,7 +140,7 @@ const whereLift: QuestionMaker = (draw, units) => {
         id: 'depth',
         label: 'The height, and the depth of the returns on top',
         right: false,
-        says: 'Water below the surface presses back just as hard as the pool stands above it. Depth costs nothing.',
+        says: 'Water below the surface pushes back just as hard as its depth. Depth costs nothing.',
       },
     ],
     working: [

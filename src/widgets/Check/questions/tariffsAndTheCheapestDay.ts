@@ -64,7 +64,7 @@ const acrossTheBand: QuestionMaker = (draw) => {
       },
       {
         value: answer * 1000,
-        says: 'That takes watts for kilowatts: divide by 1000.',
+        says: 'That counts watts as kilowatts: divide by 1000.',
       },
       {
         value: (power / 1000) * (cheap + dear),

@@ -37,7 +37,7 @@ const yearFromTwoDays: QuestionMaker = (draw) => {
       },
       {
         value: 365 * (summer + charge),
-        says: 'That takes every day for a summer day.',
+        says: 'That makes every day a summer day.',
       },
     ],
     working: [

@@ -18,7 +18,7 @@ const flowAtLimit: QuestionMaker = (draw, units) => {
   const nominal = toSI('diameter', Number(pipe.nominalInches), 'in');
   return {
     kind: 'number',
-    prompt: `A line of ${pipe.label}, bore ${format('diameter', pipe.bore, units)}, may run at ${format('velocity', velocity, units)} at the most. How much flow is that?`,
+    prompt: `A line of ${pipe.label}, bore ${format('diameter', pipe.bore, units)}, has a limit of ${format('velocity', velocity, units)}. How much flow is that?`,
     quantity: 'flow',
     answer,
     near: 0.02,
@@ -29,7 +29,7 @@ const flowAtLimit: QuestionMaker = (draw, units) => {
       },
       {
         value: flowAtVelocity(velocity, nominal),
-        says: 'That takes the size in the name for the bore. The name is only a name; the bore is the outside diameter less two walls.',
+        says: 'That uses the size in the name as the bore. The bore is the outside diameter less two walls.',
       },
       { value: answer * 4, says: 'That uses the whole diameter as if it were the radius.' },
       {

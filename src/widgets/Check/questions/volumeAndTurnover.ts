@@ -36,11 +36,11 @@ const volumeOfPool: QuestionMaker = (draw, units) => {
     slips: [
       {
         value: part(deep),
-        says: 'That takes the deep end for the whole pool. Take the mean depth.',
+        says: 'That uses the deep end’s depth everywhere. Use the mean depth.',
       },
       {
         value: part(shallow),
-        says: 'That takes the shallow end for the whole pool. Take the mean depth.',
+        says: 'That uses the shallow end’s depth everywhere. Use the mean depth.',
       },
       {
         value: part(shallow + deep),
