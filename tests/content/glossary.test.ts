@@ -81,7 +81,9 @@ describe('links to the glossary', () => {
   });
 
   it('formulas and what is hidden until asked for are passed over', () => {
-    const hidden = ['Formula', 'Ask', 'Step'].map((tag) => `<${tag}>\n\nThe head.\n\n</${tag}>`);
+    const hidden = ['Formula', 'Ask', 'Step', 'details'].map(
+      (tag) => `<${tag}>\n\nThe head.\n\n</${tag}>`,
+    );
     expect(linksOf([...hidden, 'Then **head**.'].join('\n\n'))).toEqual(['head > head']);
     expect(linksOf('<InShort>\n\n- The head.\n\n</InShort>')).toEqual(['head > head']);
   });

@@ -37,7 +37,7 @@ test('a guess made before the script has come is kept as the guess', async ({ pa
   await ask.locator('.ask-option').nth(1).click();
   await wake();
   await expect(ask.getByRole('radio').nth(1)).toBeChecked();
-  await ask.getByRole('button', { name: 'That is my guess' }).click();
+  await ask.getByRole('button', { name: 'Lock in my guess' }).click();
   await expect(ask.locator('.ask-verdict')).toContainText('You guessed:');
 });
 

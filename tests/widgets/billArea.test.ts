@@ -5,7 +5,7 @@ import { newReading } from '#pad/parts.ts';
 import { metric } from '#units/choice.ts';
 import { exampleLoad } from '#widgets/BillArea/example.ts';
 import { costOf, createModel, energyOf } from '#widgets/BillArea/model.ts';
-import { loadOf, takePad } from '#widgets/BillArea/own.ts';
+import { takePad } from '#widgets/BillArea/own.ts';
 import { bars, sentence, spokenTime, table } from '#widgets/BillArea/text.ts';
 
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');
@@ -132,12 +132,18 @@ describe('the reader’s own pad', () => {
     expect(JSON.stringify([sentence(model), table(model)])).not.toMatch(/NaN|Infinity|undefined/);
   });
 
-  test('a reading of watts and amperes tells the magnetising current; without one it is said', () => {
-    // The triangle 3, 4, 5 again: 690 W and 5 A at 230 V leave 4 A.
+  test('amperes are shown only at watts that were read; without a reading it is said', () => {
+    // Arithmetic: 690 W at 230 V and 5 A are a power factor of 690 / 1150 = 0.6.
     const pump = { ...ownerPad.pump, voltage: 230 };
     const read = newReading('a', { speed: 3450, power: 690, current: 5 });
-    expect(loadOf({ ...ownerPad, pump, readings: [read] })?.magnetising).toBeCloseTo(4, 9);
     const model = createModel(exampleLoad);
+    takePad(model, { ...ownerPad, pump, readings: [read] });
+    model.source.value = 'mine';
+    model.power.apply(690);
+    expect(model.amperes.value?.factor).toBeCloseTo(0.6, 9);
+    model.power.apply(300);
+    expect(model.amperes.value).toBeUndefined();
+    expect(sentence(model)).toContain('only at the watts you read');
     takePad(model, { ...ownerPad, readings: [] });
     model.source.value = 'mine';
     expect(sentence(model)).toContain('no reading with both watts and amperes');

@@ -50,14 +50,14 @@ describe('the words of it', () => {
     );
   });
 
-  it('warn that slower than thrifty is dearer again', () => {
+  it('warn that slower than thrifty costs more again', () => {
     const model = new CubeLawModel();
     model.speed.apply(700);
-    expect(sentence(model)).toContain('makes every gallon dearer again');
+    expect(sentence(model)).toContain('makes every gallon more expensive again');
     model.units.value = metric;
-    expect(sentence(model)).toContain('makes every litre dearer again');
+    expect(sentence(model)).toContain('makes every litre more expensive again');
     model.speed.apply(1000);
-    expect(sentence(model)).not.toContain('dearer again');
+    expect(sentence(model)).not.toContain('expensive again');
   });
 
   it('speak the speed with what follows from it', () => {

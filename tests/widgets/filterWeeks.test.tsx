@@ -103,20 +103,18 @@ describe('a loop worked out by hand', () => {
 });
 
 describe('the example', () => {
-  test('the usual sign, 10 psi above clean, comes at full speed and never at 1800 or 1200 rpm', () => {
+  test('the usual sign, 10 psi above clean, never comes here: the flow gives way first, and most at low speed', () => {
     // Common practice, no source: 8 to 10 psi above clean, from the days of one fast speed.
     const riseAt = (speed: number) => {
       const { due, clean } = opened(speed);
       return (due.value.left.pressure - clean.value.left.pressure) / psi;
     };
-    expect(riseAt(3450)).toBeGreaterThan(10);
-    expect(riseAt(1800)).toBeLessThan(10);
+    expect(riseAt(3450)).toBeGreaterThan(5);
+    expect(riseAt(3450)).toBeLessThan(10);
     // Goes about with the square of the speed.
     expect(riseAt(1200) / riseAt(3450) / (1200 / 3450) ** 2).toBeGreaterThan(0.9);
     expect(riseAt(1200) / riseAt(3450) / (1200 / 3450) ** 2).toBeLessThan(1.4);
-    expect(plain(sentence(opened(3450)))).toMatch(
-      /The usual sign, 10 psi above clean, comes after/,
-    );
+    expect(plain(sentence(opened(3450)))).toContain('never comes at this speed');
     expect(plain(sentence(opened(1200)))).toContain('never comes at this speed');
   });
 

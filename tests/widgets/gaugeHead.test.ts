@@ -85,7 +85,7 @@ describe('the gauges of the example', () => {
     expect(one.dials.filterPressure.value.value / psi).toBeCloseTo(20, 9);
     expect(one.dials.suctionVacuum.value.value).toBe(vacuum);
     expect(one.picked.value).toBeUndefined();
-    expect(flowText(one)).toBe('not told');
+    expect(flowText(one)).toBe('not known');
     expect(sentence(one)).toMatch(/The gauges alone do not say how much water moves\.$/);
     one.reset();
     expect(one.picked.value?.id).toBe('clean');
@@ -112,7 +112,7 @@ describe('the gauges of the example', () => {
     expect(table(model()).rows.map(([name]) => name)).toEqual([
       'All clean',
       'Filter loaded',
-      'Return valve half shut',
+      'Return valve nearly shut',
       'Basket full',
     ]);
   });

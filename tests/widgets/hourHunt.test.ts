@@ -110,7 +110,7 @@ describe('the hunt', () => {
     const moved = (slow?.kind === 'flowing' ? slow.flow : 0) * 3 * 3600;
     expect(model.here.value.shortWater / gallon).toBeCloseTo(40_000 - moved / gallon, 6);
     expect(plain(sentence(model))).toMatch(
-      /But it does not do: Skimming is short by 3 h, Heater is short by 4 h, Salt cell is short by 5 h and the water is short by/,
+      /But the day isn’t good enough: Skimming is short by 3 h, Heater is short by 4 h, Salt cell is short by 5 h and the water is short by/,
     );
   });
 

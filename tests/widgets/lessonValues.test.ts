@@ -265,3 +265,22 @@ describe('the suction side', () => {
     ['suctionMargin', { ...there, required: '9 ft' }, left - 9 * ft, 2e-3],
   ]);
 });
+
+describe('figures of the valve and of a year under dirt', () => {
+  test('of a shut pump, what reaches the wheel: without 52 W fixed draw, 82 % of the rest', () => {
+    const watts = (of: string) => lessonValue(of, { open: '0 %' }).value;
+    expect(watts('walkShaft')).toBeCloseTo((watts('walkPower') - 52) * 0.82, 9);
+  });
+
+  test('dirt makes other pipes: the power held by speed rises by less than the cube says', () => {
+    const share = (of: string) => lessonValue(of, { way: 'speed' }).value;
+    expect(share('filterYearCube')).toBeCloseTo((1 + share('filterYearFaster')) ** 3 - 1, 9);
+    expect(share('filterYearStronger')).toBeLessThan(share('filterYearCube'));
+  });
+
+  test('60 gpm in 2 in Schedule 40 at 80 °F: a Reynolds number of 107 000 by hand', () => {
+    // Arithmetic: 1.750 m/s x 0.0525 m / 8.6e-7 m2/s = 106 800; the viscosity is that of IAPWS SR6-08.
+    const given = { pipe: 'sch40-2', flow: '60 gpm', temperature: '26.67 degC', figures: '3' };
+    expect(lessonValue('reynolds', given).value / 106_800).toBeCloseTo(1, 2);
+  });
+});

@@ -84,7 +84,7 @@ describe('the notebook', () => {
     const model = opened();
     model.use('at-900', true);
     expect(plain(sentence(model))).toMatch(
-      /Without its slowest note the fit would have said \d+ W at 900 rpm, where the drive shows 142 W: \d+ % too little\./,
+      /Without its slowest note the fit would have said \d+ W at 900 rpm, where the display shows 142 W: \d+ % too little\./,
     );
   });
 

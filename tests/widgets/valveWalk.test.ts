@@ -5,6 +5,8 @@ import { water } from '#core/water.ts';
 import { padModel } from '#pad/assemble.ts';
 import { emptyPad, ownerPad } from '#pad/demos.ts';
 import { metric } from '#units/choice.ts';
+import { exampleMachine } from '#widgets/FlowPowerSpeed/example.ts';
+import { meetingAt } from '#widgets/kit/machine.ts';
 import { exampleRig } from '#widgets/ValveWalk/example.ts';
 import { createModel } from '#widgets/ValveWalk/model.ts';
 import { rigOf, takePad } from '#widgets/ValveWalk/own.ts';
@@ -65,10 +67,18 @@ describe('where pump and pipes meet', () => {
   });
 
   test('a filter due for cleaning takes what its two ends differ by', () => {
-    // Arithmetic on the example: 10.1 m less 3.1 m at 4 L/s, as the flow squared.
+    // Arithmetic on the example: 24 ft at 60 gpm less 3.1 m at 4 L/s, as the flow squared.
     const { flow, dirtHead } = walkAt(exampleRig, pumpA, 1, 1);
-    expect(dirtHead).toBeCloseTo(7 * (flow / 0.004) ** 2, 9);
+    const due = 24 * foot * (flow / (60 * gpm)) ** 2;
+    expect(dirtHead).toBeCloseTo(due - 3.1 * (flow / 0.004) ** 2, 9);
   });
+});
+
+test('pump A is the pump of the home picture: the same flow, and watts that agree to one', () => {
+  // The home picture: 52 W fixed and 1640 W by the cube, in the same pipes at full speed.
+  const { flow, power } = walkAt(exampleRig, pumpA, 0, 1);
+  expect(flow).toBeCloseTo(meetingAt(exampleMachine, 3450).flow, 9);
+  expect(Math.abs(power - (52 + 1640))).toBeLessThan(0.5);
 });
 
 describe('what a setting does', () => {

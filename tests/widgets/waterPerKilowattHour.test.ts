@@ -140,7 +140,7 @@ describe('what is said', () => {
   test('the finding, with fixed draw, without, with a lift and with one out of reach', () => {
     const model = createModel(exampleSetup, 1400);
     expect(plain(sentence(model))).toMatch(
-      /^At 1400 rpm the pump moves \d+ gpm and draws \d+ W: [\d ]+ gal for a kilowatt-hour\. The plain cube would promise [\d ]+ gal\. The best speed is \d+ rpm, with [\d ]+ gal; slower than that, each gallon is dearer again\.$/,
+      /^At 1400 rpm the pump moves \d+ gpm and draws \d+ W: [\d ]+ gal for a kilowatt-hour\. The plain cube would promise [\d ]+ gal\. The best speed is \d+ rpm, with [\d ]+ gal; slower than that, each gallon costs more again\.$/,
     );
     expect(readings(model).formula).toMatch(/^by the formula/);
     model.fixed.apply(0);

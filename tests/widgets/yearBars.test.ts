@@ -103,7 +103,7 @@ describe('the year of two pumps', () => {
     model.restHours.apply(0);
     model.frostNights.apply(0);
     expect(model.payback.value).toBeNull();
-    expect(sentence(model)).toMatch(/never paid back/);
+    expect(sentence(model)).toMatch(/never come back/);
     expect(sentence(model)).not.toMatch(/NaN|Infinity|undefined/);
     model.outlay.apply(0);
     expect(model.payback.value).toBe(0);

@@ -60,7 +60,7 @@ export default function Ask({ id, question, options, truth, children }: AskProps
         {guess === undefined && (
           <p class="needs-script">
             <button type="submit" class="button" disabled={chosen.value === undefined}>
-              That is my guess
+              Lock in my guess
             </button>
           </p>
         )}

@@ -18,8 +18,16 @@ export interface Load {
   readonly currency: string;
   /** [V] */
   readonly voltage: number;
-  /** Current that only magnetises [A]; none where no reading tells it. */
+  /** Current that only magnetises a motor run straight from the supply [A]; none behind a drive. */
   readonly magnetising: number | undefined;
+  /** Behind a drive, what was read: nothing is said of the amperes between. */
+  readonly read?: readonly ReadAmperes[];
+}
+
+/** Watts and amperes read at one speed [W, A]. */
+export interface ReadAmperes {
+  readonly power: number;
+  readonly current: number;
 }
 
 /** What the ammeter shows, and what of it does the work. */
@@ -64,9 +72,20 @@ export function costOf(energy: number, price: number): number {
   return (energy / joulesPerKilowattHour) * price;
 }
 
-export function amperesAt({ voltage, magnetising }: Load, power: number): Amperes | undefined {
-  if (magnetising === undefined) return undefined;
-  const current = motorCurrent(power, voltage, magnetising);
+/** Half a step of the watts' slider [W]: as near as a reading can be set. */
+const nearEnough = 5;
+
+/** Amperes of the motor in the example; behind a drive only at watts that were read. */
+export function amperesAt(load: Load, power: number): Amperes | undefined {
+  const { voltage, magnetising, read = [] } = load;
+  const current =
+    magnetising === undefined
+      ? read.find((each) => Math.abs(each.power - power) <= nearEnough)?.current
+      : motorCurrent(power, voltage, magnetising);
+  return current === undefined ? undefined : amperesOf(power, voltage, current);
+}
+
+function amperesOf(power: number, voltage: number, current: number): Amperes {
   return {
     current,
     working: motorCurrent(power, voltage, 0),

@@ -1,12 +1,11 @@
 import { joulesPerKilowattHour } from '#core/constants.ts';
 import type { Block } from '#core/day.ts';
-import { magnetisingCurrent } from '#core/power.ts';
 import { dayEnergy, type PoweredSpan, priceYear } from '#core/pricing.ts';
 import type { Tariff } from '#core/tariff.ts';
 import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
 import { exampleLoad } from './example.ts';
-import type { BillModel, Load } from './model.ts';
+import type { BillModel, Load, ReadAmperes } from './model.ts';
 
 /** Puts the reader's own pump, day and price beside the example. */
 export function takePad(model: BillModel, pad: Pad): void {
@@ -39,7 +38,8 @@ export function loadOf(pad: Pad): Load | undefined {
     price: price ?? exampleLoad.price,
     currency: price === undefined ? exampleLoad.currency : (tariff?.currency ?? ''),
     voltage: pad.pump.voltage || exampleLoad.voltage,
-    magnetising: magnetisingOf(pad),
+    magnetising: undefined,
+    read: readAmperes(pad),
   };
 }
 
@@ -51,14 +51,10 @@ function meanPrice(tariff: Tariff, spans: readonly PoweredSpan[]): number | unde
   return price > 0 ? price : undefined;
 }
 
-/** From the first reading that has both watts and amperes. */
-function magnetisingOf({ pump, readings }: Pad): number | undefined {
-  const voltage = pump.voltage || 0;
-  if (voltage <= 0) return undefined;
-  for (const { power, current } of readings) {
-    if (power !== null && current !== null && current > 0 && power > 0) {
-      return magnetisingCurrent(power, voltage, current);
-    }
-  }
-  return undefined;
+/** The readings with both watts and amperes. A drive draws its current by no law that would tell the rest. */
+function readAmperes({ pump, readings }: Pad): readonly ReadAmperes[] {
+  if (!((pump.voltage ?? 0) > 0)) return [];
+  return readings.flatMap(({ power, current }) =>
+    power !== null && current !== null && current > 0 && power > 0 ? [{ power, current }] : [],
+  );
 }

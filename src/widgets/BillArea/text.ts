@@ -3,7 +3,7 @@ import { unitFor } from '#units/choice.ts';
 import { fromSI } from '#units/convert.ts';
 import { type FormatOptions, format, speak } from '#units/format.ts';
 import { formatMoney, formatPrice } from '#units/money.ts';
-import { type Amperes, amperesAt, type BillModel, costOf, energyOf } from './model.ts';
+import { type Amperes, amperesAt, type BillModel, costOf, energyOf, type Load } from './model.ts';
 
 const voltAmperes = (apparent: number) => `${Math.round(apparent)}\u00a0VA`;
 
@@ -28,6 +28,13 @@ function amperesSentence(model: BillModel, found: Amperes): string {
   return `${shown}, of which ${power} are power: a power factor of ${factorText(found.factor)}. ${tail}.`;
 }
 
+/** Why no amperes are shown. */
+function noAmperes({ read = [] }: Load): string {
+  return read.length === 0
+    ? 'Your pad has no reading with both watts and amperes, so the current is not known.'
+    : 'Amperes are shown only at the watts you read: a drive follows no simple law between.';
+}
+
 export function money(model: BillModel, amount: number): string {
   return formatMoney(amount, model.load.value.currency);
 }
@@ -37,10 +44,7 @@ export function sentence(model: BillModel): string {
   const units = model.units.value;
   const { power, time, price, energy, cost, load } = model;
   const found = model.amperes.value;
-  const amperes =
-    found === undefined
-      ? 'Your pad has no reading with both watts and amperes, so the current is not known.'
-      : amperesSentence(model, found);
+  const amperes = found === undefined ? noAmperes(load.value) : amperesSentence(model, found);
   if (time.value.value === 0) {
     return `The pump does not run: no kilowatt-hour, whatever its watts. ${amperes}`;
   }
@@ -68,20 +72,28 @@ export function spokenPrice(model: BillModel): string {
 export function bars(model: BillModel) {
   const found = model.amperes.value;
   const load = model.load.value;
-  const most = amperesAt(load, load.greatestPower);
-  if (found === undefined || most === undefined) return undefined;
+  const most =
+    amperesAt(load, load.greatestPower)?.current ??
+    Math.max(...(load.read ?? []).map(({ current }) => current));
+  if (found === undefined) return undefined;
   const units = model.units.value;
   return {
     shown: format('current', found.current, units),
     working: format('current', found.working, units),
-    shownShare: Math.min(found.current / most.current, 1),
-    workingShare: Math.min(found.working / most.current, 1),
+    shownShare: Math.min(found.current / most, 1),
+    workingShare: Math.min(found.working / most, 1),
     factor: factorText(found.factor),
     apparent: voltAmperes(found.apparent),
   };
 }
 
 const shares = [0.05, 0.1, 0.2, 0.4, 0.6, 0.8, 1] as const;
+
+/** Watts of the table: even steps, or those that were read. */
+function wattsShown({ read = [], greatestPower }: Load): number[] {
+  const steps = shares.map((share) => share * greatestPower);
+  return [...new Set([...read.map(({ power }) => power), ...steps])].sort((a, b) => a - b);
+}
 
 export function table(model: BillModel): TableData {
   const units = model.units.value;
@@ -97,8 +109,7 @@ export function table(model: BillModel): TableData {
       'Volts times amperes, VA',
       'Power factor',
     ],
-    rows: shares.map((share) => {
-      const power = share * load.value.greatestPower;
+    rows: wattsShown(load.value).map((power) => {
       const energy = energyOf(power, time.value.value);
       const found = amperesAt(load.value, power);
       return [

@@ -164,7 +164,7 @@ function AreaPicture({ model, side, said }: AreaProps): JSX.Element {
 function Ammeter({ model }: { readonly model: BillModel }): JSX.Element {
   const found = useComputed(() => bars(model)).value;
   if (found === undefined) {
-    return <p class="bill-note">The current of your pump is not known.</p>;
+    return <p class="bill-note">No amperes were read at these watts.</p>;
   }
   return (
     <dl class="bill-meter">

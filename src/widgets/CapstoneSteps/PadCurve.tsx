@@ -22,7 +22,8 @@ export function PadCurve({
   const { axis: x } = xSide;
   const { axis: y } = ySide;
   const points = evenly(0, curve.lastFlow, 60).map((flow) => ({ x: flow, y: curve.head(flow) }));
-  const named = 0.55 * curve.lastFlow;
+  // To the right of the curve, level with a point further left: clear of the line.
+  const [named, level] = [0.68 * curve.lastFlow, 0.4 * curve.lastFlow];
   return (
     <div>
       <Frame
@@ -35,7 +36,7 @@ export function PadCurve({
           <CurveLabel
             at={{
               x: fraction(x, named),
-              y: 1 - fraction(y, curve.head(named)),
+              y: 1 - fraction(y, curve.head(level)),
               above: true,
               ends: false,
             }}

@@ -43,8 +43,8 @@ const found: Pad = {
   plumbing: {
     staticHead: 0,
     suction: [
-      newPipe('suction-run', { sizeId: twoInch, length: ft(4) }),
-      newFitting('suction-fittings', 'other', { sizeId: twoInch, k: 9.6 }),
+      newPipe('suction-run', { sizeId: twoInch, length: ft(1) }),
+      newFitting('suction-fittings', 'other', { sizeId: twoInch, k: 9.9 }),
     ],
     discharge: [
       newEquipment('filter', 'filter', {
@@ -54,8 +54,8 @@ const found: Pad = {
         exponent: 2,
       }),
       newEquipment('heater', 'heater', { name: 'Gas heater', head: ftHead(8), flow: gpm(60) }),
-      newPipe('return-run', { sizeId: twoInch, length: ft(4) }),
-      newFitting('return-fittings', 'other', { sizeId: twoInch, k: 34.6 }),
+      newPipe('return-run', { sizeId: twoInch, length: ft(1) }),
+      newFitting('return-fittings', 'other', { sizeId: twoInch, k: 34.9 }),
     ],
   },
   pump: {
@@ -81,10 +81,17 @@ const found: Pad = {
     }),
     newReading('half', { speed: 1725, power: 250 }),
   ],
+  // Read with test instruments, so that the sheet stands where a hand puts it.
+  instruments: {
+    ...emptyPad('us').instruments,
+    filterGauge: { grade: '4A', span: psi(60) },
+    vacuumGauge: { grade: '4A', span: inchesOfMercury(30) },
+    powerShare: 0.0005,
+  },
   needs: [
     newNeed('skim', 'skimming', {
       name: 'Skimming',
-      leastFlow: gpm(40),
+      leastFlow: gpm(42),
       minutes: hour(3),
       windows: [{ start: hour(13), end: hour(18) }],
       shortestRun: 60,
@@ -96,17 +103,21 @@ const found: Pad = {
       windows: [{ start: hour(10), end: hour(18) }],
       shortestRun: 60,
     }),
-    newNeed('filter', 'filtering', { name: 'Filter', leastFlow: gpm(20), minutes: hour(14) }),
+    newNeed('filter', 'filtering', { name: 'Filter', leastFlow: gpm(21), minutes: hour(14) }),
   ],
   limits: {
     ...emptyPad('us').limits,
     suctionVelocity: ftPerSecond(6),
     dischargeVelocity: ftPerSecond(8),
-    suctionCovers: [newCover('cover', { name: 'Floor cover', markedFlow: gpm(110) })],
+    suctionCovers: [
+      newCover('first', { name: 'First floor cover', markedFlow: gpm(110) }),
+      newCover('second', { name: 'Second floor cover', markedFlow: gpm(110) }),
+    ],
+    coversBalanced: true,
     sources: {
       suctionVelocity: 'Common practice',
       dischargeVelocity: 'Common practice',
-      suctionCovers: 'Marked on the (invented) cover',
+      suctionCovers: 'Marked on the (invented) covers',
     },
   },
   turnoverTarget: 1,
@@ -159,6 +170,6 @@ export const capstonePad: Pad = {
       newBlock('skim', hour(13), hour(16), speedOf('skim'), 'Skims, heats and filters at once'),
     ],
     compareWith: 'old',
-    oldBlocks: [newBlock('old', hour(9), hour(17), 3450, 'As it was found: flat out')],
+    oldBlocks: [newBlock('old', hour(9), hour(17), 3450, 'As it was found: full speed')],
   },
 };

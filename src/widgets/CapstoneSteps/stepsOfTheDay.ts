@@ -1,19 +1,20 @@
 /** The later steps: from speeds to hours, water, energy and money. */
 import { joulesPerKilowattHour } from '#core/constants.ts';
+import { cubePower, wirePower } from '#core/power.ts';
 import { priceDay } from '#core/pricing.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
-import { type Asked, there, type Worked } from './worked.ts';
+import { asPrinted } from '#widgets/Check/printed.ts';
+import { type Asked, type HandBlock, there, type Worked } from './worked.ts';
 
-export function powerStep(units: UnitChoice, { model, full, half, speedFor }: Worked): Asked {
-  const running = there(model.running, 'a pump');
+export function powerStep(units: UnitChoice, { full, half, law, speedFor }: Worked): Asked {
   const speed = speedFor('skim');
   const ratio = speed / 3450;
-  const answer = running.powerAt(model.ratioOf(speed));
+  const answer = wirePower(cubePower(law), 0, ratio);
   const [top, low] = [there(full.power, 'watts'), there(half.power, 'watts at half speed')];
-  const cube = (top - low) / (7 / 8);
+  const { fixed, cube } = law;
   const shown = (value: number) => format('power', value, units, { digits: 3 });
   return {
     id: 'power',
@@ -38,8 +39,9 @@ export function powerStep(units: UnitChoice, { model, full, half, speedFor }: Wo
       },
     ],
     working: [
-      `Half speed leaves an eighth of the cube part: ${shown(top)} − ${shown(low)} is ⅞ of it. So it is ${shown(cube)}, and ${shown(top - cube)} stay.`,
-      `${shown(top - cube)} + ${shown(cube)} × (${speed} / 3450)³, about ${shown(answer)}.`,
+      `Half speed leaves an eighth of the cube part, so ${shown(top)} − ${shown(low)} = ${shown(top - low)} are seven eighths of it.`,
+      `The cube part: ${shown(top - low)} / (7 / 8) = ${shown(cube)}. What stays: ${shown(top)} − ${shown(cube)} = ${shown(fixed)}.`,
+      `At ${speed} rpm: ${shown(fixed)} + ${shown(cube)} × (${speed} / 3450)³ = ${shown(answer)}.`,
     ],
   };
 }
@@ -53,7 +55,7 @@ export function hoursStep(worked: Worked): Asked {
   return {
     id: 'hours',
     title: 'Hours',
-    prompt: `The skimmer wants ${s} h, the heater ${h} h, the filter ${f} h. Lay them over each other. How many hours are left for the filter’s own speed?`,
+    prompt: `The skimmer wants ${s} h, the heater ${h} h, the filter ${f} h. Let them share hours. How many hours are left for the filter’s own speed?`,
     quantity: null,
     unit: 'h',
     answer: f - h,
@@ -76,15 +78,22 @@ export function hoursStep(worked: Worked): Asked {
 const laid =
   'Plan: filter 23:00–09:00, heater 12:00–13:00, skimmer 13:00–16:00, each at its own speed.';
 
-export function waterStep(units: UnitChoice, { report, model, flow }: Worked): Asked {
+export function waterStep(units: UnitChoice, { report, model, flow, plan }: Worked): Asked {
   const volume = there(model.volume, 'the volume');
+  const flows = plan.map((block) => asPrinted('flow', block.flow, units, { digits: 3 }));
+  const moved = asPrinted(
+    'volume',
+    plan.reduce((sum, { hours }, at) => sum + hours * 3600 * (flows[at]?.value ?? 0), 0),
+    units,
+  );
+  const answer = plan.reduce((sum, block) => sum + block.hours * 3600 * block.flow, 0) / volume;
   return {
     id: 'turnovers',
     title: 'Turnovers',
     prompt: `${laid} How many times does it turn over the pool of ${format('volume', volume, units)}?`,
     quantity: null,
     unit: 'turnovers',
-    answer: report.turnovers,
+    answer,
     near: 0.03,
     slips: [
       {
@@ -92,40 +101,33 @@ export function waterStep(units: UnitChoice, { report, model, flow }: Worked): A
         says: 'That takes the flow of full speed for all hours. Each block has its own flow.',
       },
       {
-        value: report.turnovers / 60,
+        value: answer / 60,
         says: 'A flow per minute runs for 60 minutes an hour.',
       },
     ],
     working: [
-      `Flow times time of each block, together ${format('volume', report.volumeMoved, units)}.`,
-      `Over ${format('volume', volume, units)}: ${report.turnovers.toFixed(2)}.`,
+      `Flow times time of each block: ${units.preset === 'us' ? '60 min × ' : ''}(${plan.map(({ hours }, at) => `${hours} h × ${flows[at]?.text}`).join(' + ')}) = ${moved.text}.`,
+      `${moved.text} / ${format('volume', volume, units)} = ${(moved.value / volume).toFixed(2)}.`,
     ],
   };
 }
 
-/** Blocks of the plan with hours, power and kWh, longest first. */
-function blockLines(units: UnitChoice, { report }: Worked): string[] {
-  const blocks = new Map<string, { hours: number; power: number }>();
-  for (const { blockId, start, end, power } of report.segments) {
-    if (blockId === null) continue;
-    const before = blocks.get(blockId)?.hours ?? 0;
-    blocks.set(blockId, { hours: before + (end - start) / 60, power });
-  }
-  return [...blocks.values()].map(
-    ({ hours, power }) => `${hours} h × ${format('power', power, units, { digits: 3 })}`,
-  );
-}
+/** Energy of blocks [J], watts as they stand or as they are printed. */
+const energyOf = (blocks: readonly HandBlock[], power: (block: HandBlock) => number) =>
+  blocks.reduce((sum, block) => sum + power(block) * block.hours * 3600, 0);
 
 export function energyStep(units: UnitChoice, worked: Worked): Asked {
-  const { report, full } = worked;
-  const powers = [...new Set(report.segments.map(({ power }) => power))].filter((p) => p > 0);
+  const { report, full, plan } = worked;
+  const powers = plan.map(({ power }) => power);
+  const answer = energyOf(plan, ({ power }) => power);
+  const printed = ({ power }: HandBlock) => asPrinted('power', power, units, { digits: 3 });
   const mean = powers.reduce((sum, power) => sum + power, 0) / powers.length;
   return {
     id: 'energy',
     title: 'Energy',
     prompt: 'How much energy does that day take?',
     quantity: 'energy',
-    answer: report.energy,
+    answer,
     near: 0.03,
     slips: [
       {
@@ -137,19 +139,24 @@ export function energyStep(units: UnitChoice, worked: Worked): Asked {
         says: 'That runs all hours at full power.',
       },
       {
-        value: report.energy * 1000,
+        value: answer * 1000,
         says: 'Those are watt-hours. A kilowatt-hour is a thousand of them.',
       },
     ],
     working: [
-      `${blockLines(units, worked).join(', ')}: together ${format('energy', report.energy, units, { digits: 3 })}.`,
+      `${plan.map((block) => `${block.hours} h × ${printed(block).text}`).join(' + ')} = ${format(
+        'energy',
+        energyOf(plan, (block) => printed(block).value),
+        units,
+        { digits: 3 },
+      )}.`,
     ],
   };
 }
 
 const dateOf = ({ pad }: Worked) => there(pad.day.date, 'a date');
 
-/** The dear and the cheap price of the tariff. */
+/** The greatest and the least price of the tariff. */
 function twoPrices({ model }: Worked): { readonly dear: number; readonly cheap: number } {
   const bands = model.tariff?.seasons.flatMap(({ dayTypes }) => dayTypes.flatMap((d) => d.bands));
   const prices = (bands ?? []).map(({ price }) => price);
@@ -159,6 +166,7 @@ function twoPrices({ model }: Worked): { readonly dear: number; readonly cheap: 
 export function oldPriceStep(worked: Worked): Asked {
   const tariff = there(worked.model.tariff, 'a tariff');
   const { energyCost, energy, byBand } = priceDay(tariff, dateOf(worked), worked.old);
+  const parts = byBand.filter(({ cost }) => cost > 0);
   const kilowattHours = energy / joulesPerKilowattHour;
   const [block] = worked.pad.day.oldBlocks;
   const { start, end } = there(block, 'the old day');
@@ -167,7 +175,7 @@ export function oldPriceStep(worked: Worked): Asked {
   return {
     id: 'old-price',
     title: 'The old day',
-    prompt: `Before, the pump ran flat out from ${clock(start)} to ${clock(end)}. What did the energy of that day cost, daily charge left out?`,
+    prompt: `Before, the pump ran at full speed from ${clock(start)} to ${clock(end)}. What did the energy of that day cost, daily charge left out?`,
     quantity: null,
     unit: tariff.currency,
     answer: energyCost,
@@ -177,27 +185,28 @@ export function oldPriceStep(worked: Worked): Asked {
         value: kilowattHours * cheap,
         says: 'The last hour lies in the evening band. Cut the run at 16:00.',
       },
-      { value: kilowattHours * dear, says: 'Only the last hour is dear.' },
+      { value: kilowattHours * dear, says: 'Only the last hour has the evening price.' },
       {
         value: (kilowattHours * (dear + cheap)) / 2,
-        says: 'The mean of the two prices would hold if half of the run were dear. It is one hour of eight.',
+        says: 'The mean of the two prices would be right if half of the run lay in the evening. It is one hour of eight.',
       },
     ],
     working: [
-      byBand
-        .filter(({ cost }) => cost > 0)
+      parts
         .map(
           ({ band, energy: part, cost }) =>
             `${(part / joulesPerKilowattHour).toFixed(2)} kWh × ${money(band.price)} = ${money(cost)}`,
         )
         .join('; '),
+      `${parts.map(({ cost }) => money(cost)).join(' + ')} = ${money(energyCost)}.`,
     ],
   };
 }
 
 export function priceStep(worked: Worked): Asked {
   const tariff = there(worked.model.tariff, 'a tariff');
-  const price = priceDay(tariff, dateOf(worked), worked.report.segments);
+  const price = priceDay(tariff, dateOf(worked), worked.plan);
+  const kilowattHours = price.energy / joulesPerKilowattHour;
   const money = (value: number) => formatMoney(value, tariff.currency);
   return {
     id: 'price',
@@ -211,11 +220,12 @@ export function priceStep(worked: Worked): Asked {
       { value: price.energyCost, says: 'That is the energy. The daily charge is on the bill too.' },
       {
         value: (price.energy / joulesPerKilowattHour) * twoPrices(worked).dear + price.dailyCharge,
-        says: 'Your plan runs in no dear hour: the evening band begins at 16:00.',
+        says: 'Your plan doesn’t run in the evening band: it begins at 16:00.',
       },
     ],
     working: [
-      `${money(price.energyCost)} for energy and ${money(price.dailyCharge)} daily charge: ${money(price.cost)}.`,
+      `Energy: ${kilowattHours.toFixed(2)} kWh × ${money(twoPrices(worked).cheap)} = ${money(Number(kilowattHours.toFixed(2)) * twoPrices(worked).cheap)}.`,
+      `With the daily charge: ${money(price.energyCost)} + ${money(price.dailyCharge)} = ${money(price.cost)}.`,
     ],
   };
 }

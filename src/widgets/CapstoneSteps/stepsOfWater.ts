@@ -4,6 +4,7 @@ import { affinityFlow } from '#core/pump.ts';
 import { type UnitChoice, unitFor } from '#units/choice.ts';
 import { fromSI, toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
+import { asPrinted, type Printed } from '#widgets/Check/printed.ts';
 import { type Asked, flowAtHead, there, type Worked } from './worked.ts';
 
 export function headStep(units: UnitChoice, { head, headParts, full }: Worked): Asked {
@@ -18,6 +19,9 @@ export function headStep(units: UnitChoice, { head, headParts, full }: Worked): 
     unitFor(units, 'head'),
   );
   const shown = (value: number) => format('head', value, units, { digits: 3 });
+  const parts = [pressure, vacuum, height].map((value) =>
+    asPrinted('head', value, units, { digits: 3 }),
+  );
   return {
     id: 'head',
     title: 'Head',
@@ -45,8 +49,8 @@ export function headStep(units: UnitChoice, { head, headParts, full }: Worked): 
       },
     ],
     working: [
-      `Filter gauge: ${shown(pressure)}. Vacuum gauge: ${shown(vacuum)}. Height: ${shown(height)}.`,
-      `Together ${shown(head)}.`,
+      'Filter gauge, vacuum gauge and height, each as head:',
+      `${parts.map(({ text }) => text).join(' + ')} = ${shown(parts.reduce((sum, { value }) => sum + value, 0))}.`,
     ],
   };
 }
@@ -98,7 +102,7 @@ export function velocityStep(units: UnitChoice, { flow }: Worked): Asked {
     ],
     working: [
       `Flow over area: ${format('velocity', answer, units, { digits: 3 })}. The limit is ${format('velocity', limit, units, { digits: 3 })}, which this pipe reaches at ${format('flow', flowAtVelocity(limit, bore), units)}.`,
-      'So flat out this pump is above the limit of its suction pipe.',
+      'So at full speed this pump is above the limit of its suction pipe.',
     ],
   };
 }
@@ -114,6 +118,9 @@ export function speedSteps(units: UnitChoice, { speedFor, flowOf, flow }: Worked
     const wanted = flowOf(needId);
     const answer = speedFor(needId);
     const ratio = wanted / flow;
+    const [least, full] = [wanted, flow].map((each) =>
+      asPrinted('flow', each, units, { digits: 4 }),
+    ) as [Printed, Printed];
     const words = needWords[needId] ?? needId;
     return {
       id: `speed-${needId}`,
@@ -137,8 +144,8 @@ export function speedSteps(units: UnitChoice, { speedFor, flowOf, flow }: Worked
         },
       ],
       working: [
-        `Flow follows speed: 3450 × ${format('flow', wanted, units, { withUnit: false, digits: 3 })} / ${format('flow', flow, units, { withUnit: false, digits: 3 })} = ${Math.round(3450 * ratio)}, so set ${answer} rpm.`,
-        `Check: at ${answer} rpm ${format('flow', affinityFlow(flow, 3450, answer), units, { digits: 3 })}.`,
+        `Flow follows speed: 3450 × ${least.text} / ${full.text} = ${Math.round((3450 * least.value) / full.value)} rpm. Round up to the next step: ${answer} rpm.`,
+        `Check: ${full.text} × ${answer} / 3450 = ${format('flow', affinityFlow(full.value, 3450, answer), units, { digits: 4 })}.`,
       ],
     };
   });

@@ -1,7 +1,10 @@
 /** The capstone pad, read and worked out once by the core. */
 import { type DayReport, dayReport } from '#core/dayReport.ts';
 import { pressureHead, totalDynamicHead } from '#core/gauges.ts';
+import { type CubePower, cubePower, wirePower } from '#core/power.ts';
 import type { PoweredSpan } from '#core/pricing.ts';
+import { affinityFlow } from '#core/pump.ts';
+import { spanMinutes } from '#core/spans.ts';
 import { padModel } from '#pad/assemble.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { Pad } from '#pad/schema.ts';
@@ -19,6 +22,13 @@ export interface CapstoneStep extends NumberQuestion {
 /** A step before its answer is written out. */
 export type Asked = Omit<CapstoneStep, 'kind' | 'shown'>;
 
+/** A block of the day as a hand has it: speed [rpm], hours [h], flow by the affinity law, watts by two readings. */
+export interface HandBlock extends PoweredSpan {
+  readonly speed: number;
+  readonly hours: number;
+  readonly flow: number;
+}
+
 /** All the steps need to know of the pad, read and worked out once. */
 export interface Worked {
   readonly pad: Pad;
@@ -34,7 +44,11 @@ export interface Worked {
   readonly head: number;
   readonly flow: number;
   readonly report: DayReport<NamedNeed, { id: string; greatestFlow: number }>;
-  readonly old: readonly PoweredSpan[];
+  /** The blocks of the plan and of the day as it was found, with watts as a hand works them out. */
+  readonly plan: readonly HandBlock[];
+  readonly old: readonly HandBlock[];
+  /** Watts that never change, and those that follow the cube at full speed, from the two readings [W]. */
+  readonly law: CubePower;
   speedFor(needId: string): number;
   flowOf(needId: string): number;
 }
@@ -56,6 +70,15 @@ export function flowAtHead(head: (flow: number) => number, wish: number, greates
   return (low + high) / 2;
 }
 
+/** Full speed of the readings [rpm]. */
+const top = 3450;
+
+/** Half the speed leaves an eighth of the cube part, so the two readings differ by seven eighths of it. */
+function twoReadings(full: number, half: number): CubePower {
+  const cube = (full - half) / (7 / 8);
+  return { fixed: full - cube, cube };
+}
+
 export function workCapstone(pad: Pad = capstonePad): Worked {
   const model = padModel(pad);
   const full = there(pad.readings[0], 'a reading at full speed');
@@ -66,8 +89,17 @@ export function workCapstone(pad: Pad = capstonePad): Worked {
   const gaugeHeight = there(full.gaugeHeight, 'the height of the gauge');
   const head = totalDynamicHead({ dischargePressure, suctionVacuum, gaugeHeight, density });
   const { curve } = there(model.running, 'a pump');
-  const plan = (blocks: typeof model.blocks) =>
-    dayReport(there(model.planOf(there(blocks, 'a day')), 'a plan'));
+  const flow = flowAtHead((wish) => curve.head(wish), head, curve.lastFlow);
+  const law = twoReadings(there(full.power, 'watts'), there(half.power, 'watts at half speed'));
+  const byHand = (blocks: Pad['day']['blocks']): HandBlock[] =>
+    blocks.map(({ start, end, speed }) => ({
+      start: start ?? 0,
+      end: end ?? 0,
+      speed: speed ?? 0,
+      hours: spanMinutes({ start: start ?? 0, end: end ?? 0 }) / 60,
+      flow: affinityFlow(flow, top, speed ?? 0),
+      power: wirePower(cubePower(law), flow, (speed ?? 0) / top),
+    }));
   return {
     pad,
     model,
@@ -79,9 +111,11 @@ export function workCapstone(pad: Pad = capstonePad): Worked {
       height: gaugeHeight,
     },
     head,
-    flow: flowAtHead((flow) => curve.head(flow), head, curve.lastFlow),
-    report: plan(model.blocks),
-    old: plan(model.oldBlocks).segments,
+    flow,
+    law,
+    report: dayReport(there(model.planOf(there(model.blocks, 'a day')), 'a plan')),
+    plan: byHand(pad.day.blocks),
+    old: byHand(pad.day.oldBlocks),
     speedFor: (needId) => slowestFor(pad, needId),
     flowOf: (needId) =>
       there(pad.needs.find(({ id }) => id === needId)?.leastFlow, `the flow of ${needId}`),

@@ -17,7 +17,7 @@ const x: Side = {
 };
 const y: Side = {
   axis: niceAxis({ max: 100, count: 4, exact: true }),
-  title: 'Share of what it is flat out',
+  title: 'Percent of full-speed value',
   unit: '%',
 };
 
@@ -76,7 +76,7 @@ interface PictureProps {
   readonly spoken: ReadonlySignal<string>;
 }
 
-/** Water and power against speed, both as shares of what they are flat out. */
+/** Water and power against speed, both as percentages of their full-speed values. */
 export function Picture({ model, spoken }: PictureProps): JSX.Element {
   const { here, units, speed } = model;
   const onAxis = useComputed(() => spot(here.value, 0));

@@ -60,10 +60,13 @@ export const demoCircuit: Circuit = {
   water: water(27),
 };
 
-export const demoCurve: PumpCurve = pumpFromThreePoints([
+/** The sheet of the invented pump at its rated speed [m3/s, m]. */
+export const demoPoints = [
   { flow: 0, head: 25.5 },
   { flow: 0.004, head: 21.2 },
   { flow: 0.0068, head: 12.4 },
-]);
+] as const;
+
+export const demoCurve: PumpCurve = pumpFromThreePoints(demoPoints);
 
 export const demoPower: PumpPower = cubePower({ fixed: fixedDraw, cube: cubeDraw });

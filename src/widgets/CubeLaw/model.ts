@@ -40,7 +40,7 @@ export function pointAt(speed: number): SpeedPoint {
   return { speed, ratio, flow, power, mileage, turnover, cost };
 }
 
-/** The pump flat out, which everything is compared with. */
+/** The pump at full speed, which everything is compared with. */
 export const full: SpeedPoint = pointAt(demo.speeds.rated);
 
 /** The whole range of speeds, close enough together for a smooth line. */

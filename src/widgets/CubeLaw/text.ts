@@ -37,11 +37,11 @@ export function sentence(model: CubeLaw): string {
   const units = model.units.value;
   const here = model.here.value;
   if (here.speed === full.speed) {
-    return `Flat out, at ${speedText(full, units)}, the pump moves ${flowText(full, units)} and draws ${powerText(full, units)}. Slow it down and see which of the two falls faster.`;
+    return `At full speed, ${speedText(full, units)}, the pump moves ${flowText(full, units)} and draws ${powerText(full, units)}. Slow it down and see which of the two falls faster.`;
   }
   const gives = `At ${speedText(here, units)}, ${shareText(here.ratio)} of full speed, the pump moves ${shareText(model.waterShare.value)} of the water for ${shareText(model.powerShare.value)} of the power.`;
-  const costs = `Moving the whole pool once takes ${hoursText(here, units)} and ${costText(here)}; flat out it takes ${hoursText(full, units)} and ${costText(full)}.`;
-  const slow = `This is slower than is thrifty: below about ${thriftiestText(units)} what the drive itself draws makes every gallon dearer again.`;
+  const costs = `Moving the whole pool once takes ${hoursText(here, units)} and ${costText(here)}; at full speed it takes ${hoursText(full, units)} and ${costText(full)}.`;
+  const slow = `This is too slow to save: below about ${thriftiestText(units)} what the drive itself draws makes every gallon more expensive again.`;
   return here.speed < thriftiestSpeed - 5
     ? `${gives} ${costs} ${units.preset === 'us' ? slow : slow.replace('gallon', 'litre')}`
     : `${gives} ${costs}`;

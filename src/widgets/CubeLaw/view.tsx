@@ -114,7 +114,7 @@ function Outcome({ model }: { model: Model }): JSX.Element {
   const flow = useComputed(() => text.flowText(here.value, units.value));
   const power = useComputed(() => text.powerText(here.value, units.value));
   const mileage = useComputed(() => text.mileageText(here.value, units.value));
-  const thrifty = useComputed(() => `most near ${text.thriftiestText(units.value)}`);
+  const thrifty = useComputed(() => `best near ${text.thriftiestText(units.value)}`);
   const hours = useComputed(() => text.hoursText(here.value, units.value));
   const cost = useComputed(() => text.costText(here.value));
   return (

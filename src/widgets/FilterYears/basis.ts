@@ -1,5 +1,5 @@
 /** Where the example opens: plain numbers, so that the page need not carry the hydraulics for them. */
-import { foot } from '#units/factors.ts';
+import { foot, gallonPerMinute } from '#units/factors.ts';
 import type { Basis, FilterSetup } from './ask.ts';
 
 /**
@@ -17,8 +17,8 @@ export function ofArea(filter: FilterSetup, times: number, exponent: number): Fi
   };
 }
 
-/** Near the filter of the lesson on loading: 4 ft clean, 50 ft dirty, eight weeks between. */
-const small: FilterSetup = { cleanHead: 4 * foot, dirtyHead: 50 * foot, due: 56, interval: 56 };
+/** The filter of the lesson on loading: 4 ft clean and 24 ft due at 60 gpm, eight weeks between. */
+const small: FilterSetup = { cleanHead: 4 * foot, dirtyHead: 24 * foot, due: 56, interval: 56 };
 
 /** Media that the water seeps through, as in that lesson [-]. */
 export const mediaExponent = 1.3;
@@ -35,6 +35,6 @@ export const exampleBasis: Basis = {
     small,
     { ...twice, cleanHead: onGrid(twice.cleanHead), dirtyHead: onGrid(twice.dirtyHead) },
   ],
-  referenceFlow: 0.004,
+  referenceFlow: 60 * gallonPerMinute,
   currency: '$',
 };

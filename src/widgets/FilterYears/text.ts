@@ -43,7 +43,7 @@ function ends({ cycle }: FilterYear): readonly [CycleDay, CycleDay] {
 
 const perWater = (day: CycleDay) => day.power / day.flow;
 
-/** The speed and hours left alone: less water, fewer watts, and each litre dearer. */
+/** The speed and hours left alone: less water, fewer watts, and each gallon at a greater price. */
 function leftText(model: FilterYearsModel): string {
   const { filters } = model.worked.value;
   const [name, otherName] = filterNames(model);
@@ -145,7 +145,7 @@ export function table(model: FilterYearsModel): TableData {
       row('Energy', (each) => energy(model, each.energy)),
       row('Its price, without daily charges', (each) => money(model, each.cost)),
       row('Water moved', (each) => volume(model, each.water)),
-      row('Hours a day, in the mean', hoursADay),
+      row('Hours a day, on average', hoursADay),
       row('Cleanings', ({ cleanings }) => String(cleanings)),
       both('Flow, just cleaned to due', (day) => flow(model, day.flow)),
       both('Power', (day) => power(model, day.power)),
@@ -162,7 +162,7 @@ export function spokenInterval(model: FilterYearsModel, at: 0 | 1): string {
   return `${interval.value.value} days, ${times(cleanings)}, ${energy(model, taken)}`;
 }
 
-/** Says what is invented and how it is reckoned. */
+/** Says what is invented and how it is worked out. */
 export function note(model: FilterYearsModel): string {
   const whose =
     model.source.value === 'mine' && model.own.value !== undefined

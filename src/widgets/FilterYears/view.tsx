@@ -105,7 +105,7 @@ function Settings({ id, model }: PartProps): JSX.Element {
       <Interval id={id} model={model} at={1} />
       <QuantityRange
         id={`${id}-speed`}
-        label="Speed that is set"
+        label="Speed you set"
         dial={model.speed}
         of="speed"
         units={model.units}
@@ -113,7 +113,7 @@ function Settings({ id, model }: PartProps): JSX.Element {
       />
       <RangeField
         id={`${id}-hours`}
-        label="Hours a day that are set"
+        label="Hours a day you set"
         dial={model.hours}
         spoken={spokenHours}
         unit="h"

@@ -16,7 +16,7 @@ export function sentence(model: FlowPowerSpeedModel): string {
   const what = shares.value;
   return (
     `At ${format('speed', speed, units)} the pump moves ${format('flow', flow, units)} at ${format('head', head, units)} and draws ${format('power', power, units)}. ` +
-    `Against ${format('speed', full.value.speed, units)} that is ${percent(what.speed)} of the speed, ${percent(what.flow)} of the flow, ${percent(what.head)} of the head and ${percent(what.power)} of the power.` +
+    `Compared with ${format('speed', full.value.speed, units)} that is ${percent(what.speed)} of the speed, ${percent(what.flow)} of the flow, ${percent(what.head)} of the head and ${percent(what.power)} of the power.` +
     (extrapolated ? ' This flow lies past the end of the pump’s curve, so it is a guess.' : '')
   );
 }

@@ -1,6 +1,6 @@
 /**
  * Four states of one invented pad, worked out when the site is built: the pump of the home picture at
- * one speed, its filter clean or loaded, a valve half shut, its basket full.
+ * one speed, its filter clean or loaded, a valve nearly shut, its basket full.
  */
 import { type Circuit, type CircuitPart, foldCircuit, suctionHead } from '#core/circuit.ts';
 import { operatingPoint } from '#core/operatingPoint.ts';
@@ -52,7 +52,7 @@ function stateOf(id: string, label: string, circuit: Circuit): GaugeState {
 export const exampleStates: readonly GaugeState[] = [
   stateOf('clean', 'All clean', demoCircuit),
   stateOf('loaded', 'Filter loaded', withPart('filter', 4)),
-  stateOf('valve', 'Return valve half shut', withPart('return-bends', 6)),
+  stateOf('valve', 'Return valve nearly shut', withPart('return-bends', 6)),
   stateOf('basket', 'Basket full', withPart('suction-bends', 9)),
 ];
 

@@ -33,7 +33,7 @@ function flowSentence(model: GaugeHeadModel): string {
 /** The flow of the state that stands there, or that nobody knows it. */
 export function flowText(model: GaugeHeadModel): string {
   const flow = model.picked.value?.flow ?? null;
-  return flow === null ? 'not told' : format('flow', flow, model.units.value);
+  return flow === null ? 'not known' : format('flow', flow, model.units.value);
 }
 
 /** How far the trade's rounded factors are off. */

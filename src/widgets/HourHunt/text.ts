@@ -131,11 +131,13 @@ export function sentence(model: HourHuntModel): string {
   const { here, best } = model;
   const day = here.value;
   const costs = `The energy of this day costs ${money(model, day.price.energyCost)}, ${against(model, day)}.`;
-  const stands = day.sound ? 'Every need is met.' : `But it does not do: ${joined(faults(model))}.`;
+  const stands = day.sound
+    ? 'Every need is met.'
+    : `But the day isn’t good enough: ${joined(faults(model))}.`;
   const found = best.value;
   const kept =
     found === undefined
-      ? 'No day that does has been found yet.'
+      ? 'No good day has been found yet.'
       : `Best found so far: ${money(model, found.price.energyCost)}.`;
   return `${costs} ${stands} ${kept}`;
 }

@@ -220,14 +220,14 @@ function Amounts({ model }: { model: HourHuntModel }): JSX.Element {
       id: 'here',
       label: 'This day',
       value: useComputed(() => money(model, model.here.value.price.energyCost)),
-      note: useComputed(() => (model.here.value.sound ? 'every need met' : 'does not do')),
+      note: useComputed(() => (model.here.value.sound ? 'every need met' : 'not good enough')),
       of: 'money',
     },
     {
       id: 'usual',
       label: 'The usual day',
       value: useComputed(() => money(model, model.usual.value.price.energyCost)),
-      note: useComputed(() => (model.usual.value.sound ? 'every need met' : 'does not do')),
+      note: useComputed(() => (model.usual.value.sound ? 'every need met' : 'not good enough')),
       of: 'money',
     },
     {

@@ -53,7 +53,7 @@ export function spoken(model: MoodyModel): string {
 
 export function note(model: MoodyModel): string {
   const always =
-    'Between Reynolds numbers of 2000 and 4000 the line is only a bridge. The faint lines are walls of other roughness, told as a part of the bore.';
+    'Between Reynolds numbers of 2000 and 4000 the line is only a bridge. The faint lines are walls of other roughness, given as a part of the bore.';
   return model.source.value === 'mine'
     ? `${always} Each bore of your pad stands for its fastest run; a share in brackets is the part of the flow that goes through it at full speed.`
     : `${always} Smooth plastic is taken as 1.5 millionths of a metre rough, old galvanised steel as 0.15 mm.`;

@@ -29,7 +29,7 @@ export const exampleScene: Scene = {
     need('saltCell', 'Salt cell', 25, 8),
     need('heating', 'Heater', 40, 4),
     need('skimming', 'Skimmer', 48, 3),
-    need('cleaner', 'Floor cleaner', 70, 1),
+    need('cleaner', 'Quick clean', 70, 1),
   ],
   limits: limitsFor({
     circuit: demoCircuit,

@@ -2,6 +2,14 @@ import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { NeedsLadderModel, Scene } from './model.ts';
 
+/** Marks of the covers whose shares are known without their pipes: one alone, or a balanced tee. */
+function sharing({ limits }: Pad): number[] {
+  const marks = limits.suctionCovers.flatMap(({ markedFlow, branchId }) =>
+    markedFlow && branchId === null ? [markedFlow] : [],
+  );
+  return limits.coversBalanced || marks.length === 1 ? marks : [];
+}
+
 /** The ladder of a pad, or nothing while pump or needs are not known. */
 export function sceneOf(pad: Pad): Scene | undefined {
   const { running, speeds, needs, limits, ladder } = padModel(pad);
@@ -13,9 +21,7 @@ export function sceneOf(pad: Pad): Scene | undefined {
     power: running.power,
     needs,
     limits,
-    covers: pad.limits.suctionCovers.flatMap(({ markedFlow, branchId }) =>
-      markedFlow && branchId === null ? [markedFlow] : [],
-    ),
+    covers: sharing(pad),
     referenceSpeed: speeds.reference,
     leastSpeed: speeds.least,
     topSpeed: speeds.top,

@@ -42,7 +42,7 @@ function crossedNames(model: Model): string[] {
 export function sentence(model: Model): string {
   const { scene, steps, stop, fastest } = model.ladder.value;
   if (!model.mayRun.value) {
-    return `The covers let no speed of this pump be: even at ${rpm(model, scene.leastSpeed)} it draws more than is marked on them. It must not run.`;
+    return `The covers allow no speed of this pump: even at ${rpm(model, scene.leastSpeed)} it draws more than they may pass. It must not run.`;
   }
   const { speed, flow, power } = model.here.value;
   if (flow === 0) {
@@ -60,7 +60,7 @@ export function sentence(model: Model): string {
     (stop === undefined
       ? ''
       : atStop
-        ? ' This is the hard stop of the suction covers. There is no way past it.'
+        ? ' This is the hard stop of the suction covers: no speed may pass it.'
         : ` The suction covers stop everything above ${rpm(model, stop)}.`)
   );
 }
@@ -82,7 +82,7 @@ export function fateText(model: Model, step: Step): string {
     case 'tooSlow':
       return 'needs more';
     case 'tooFast':
-      return `bears ${flowText(model, need.greatestFlow ?? 0)} at most`;
+      return `takes ${flowText(model, need.greatestFlow ?? 0)} at most`;
     case 'never':
       if (rung.kind === 'served') return 'no speed is allowed';
       return rung.reason.kind === 'beyondLimit'
@@ -129,7 +129,7 @@ export function table(model: Model): TableData {
     ],
     rows: [
       ...steps.map(({ need, rung, speed }) => [
-        `${need.name}${rung.kind === 'served' ? '' : ' (not to be had)'}`,
+        `${need.name}${rung.kind === 'served' ? '' : ' (out of reach)'}`,
         format('flow', need.leastFlow, units, bare),
         speedCell(speed),
         rung.kind === 'served' ? format('power', rung.power, units, bare) : noValue,

@@ -44,7 +44,7 @@ export default function NeedsLadder({ id }: { id: string }): JSX.Element {
       id={id}
       title="A ladder of speeds"
       {...figure}
-      note="The pad of the example is invented; its needs and limits are of a common size. On a real pad the label and the manual of each unit govern, and the flow marked on the covers before all."
+      note="The pad of the example is invented; its needs and limits are of a common size, and all its water passes each thing in turn. On a real pad the label and the manual of each unit govern, and the flow marked on the covers above all."
     >
       <div class="needs-row">
         <Picture model={model} said={said} />
@@ -123,8 +123,8 @@ function Covers({ id, model }: CoversProps): JSX.Element | null {
       )}
       <p class="needs-rule">
         {covers.length > 1
-          ? 'The stop counts on one of them being blocked, whether it is or not.'
-          : 'The stop is the flow marked on the cover.'}
+          ? 'The stop takes one of them as blocked and every other line as shut, whether they are or not.'
+          : 'The stop is the flow marked on the cover. A single outlet needs a second protection as well.'}
       </p>
     </div>
   );

@@ -35,7 +35,8 @@ function known(model: ReadingBandModel): string {
   const { low, high } = slow[answer];
   const units = model.units.value;
   const between = `${format(answer, low, units)} to ${format(answer, high, units)}`;
-  return `${counted(model)} the ${answer} at ${rpm(slow.speed, model)} is somewhere from ${between} (${wide(slow, answer)}), and at ${rpm(fast.speed, model)} it is known to ${wide(fast, answer)}.`;
+  const told = (one: Known) => `${format(answer, one[answer].best, units)} ${wide(one, answer)}`;
+  return `${counted(model)} the ${answer} at ${rpm(slow.speed, model)} is somewhere from ${between} (${told(slow)}), and at ${rpm(fast.speed, model)} it is ${told(fast)}.`;
 }
 
 /** What the slowest note changed. */
@@ -46,7 +47,7 @@ function surprise(model: ReadingBandModel): string {
   const off = Math.round(100 * (said.best / measured - 1));
   if (off === 0) return '';
   const units = model.units.value;
-  return ` Without its slowest note the fit would have said ${format('power', said.best, units)} at ${rpm(speed, model)}, where the drive shows ${format('power', measured, units)}: ${Math.abs(off)}\u00a0% too ${off < 0 ? 'little' : 'much'}.`;
+  return ` Without its slowest note the fit would have said ${format('power', said.best, units)} at ${rpm(speed, model)}, where the display shows ${format('power', measured, units)}: ${Math.abs(off)}\u00a0% too ${off < 0 ? 'little' : 'much'}.`;
 }
 
 const instruments: Readonly<Record<Instrument, string>> = {
@@ -64,7 +65,7 @@ function next(model: ReadingBandModel): string {
   if (after > before * (1 - worthIt)) {
     return ' No single reading would narrow it much further.';
   }
-  return ` To narrow it most, read ${instruments[instrument]} at ${rpm(speed, model)}: on average the band would go from ${plusMinus(before)} to ${plusMinus(after)}.`;
+  return ` To narrow it most, read ${instruments[instrument]} at ${rpm(speed, model)}: on average the band would go from ${plusMinus(before)} of the ${model.answer.value} to ${plusMinus(after)}.`;
 }
 
 /** The finding. */

@@ -82,7 +82,7 @@ export default function ReadingBand({ id, first }: ViewProps): JSX.Element {
   return (
     <Figure
       id={id}
-      title="What the notes make sure"
+      title="How sure the notes make you"
       {...figure}
       note="The example is an invented pad with invented readings. The band holds the truth nineteen times in twenty, if the instruments are as good as usual: watts to 5 %, a gauge of grade B."
     >

@@ -49,7 +49,7 @@ export default function SuctionLadder({ id }: { id: string }): JSX.Element {
       id={id}
       title="From the air on the pool to the eye of the pump"
       {...figure}
-      note="Pipe, basket and pump of the example are invented. Pressure is drawn as the height of the water column it holds up, and the little that the motion holds is counted in. What the pump needs is taken at full speed; slower it needs less."
+      note="Pipe, basket and pump of the example are invented. Pressure is drawn as the height of the water column it holds up, and the little that the motion holds is counted. What the pump needs is taken at full speed; slower it needs less."
     >
       <Picture model={model} />
       <Margins model={model} />

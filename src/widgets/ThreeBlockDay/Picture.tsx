@@ -121,7 +121,7 @@ function SpeedHandle({ model, name, y, valueAt: speedAt }: SpeedHandleProps): JS
   );
 }
 
-/** Power: drag an end sideways; hatched hours are the dear ones. */
+/** Power: drag an end sideways; hatched hours are those of the greatest price. */
 export function PowerPlot({ model }: PlotProps): JSX.Element {
   const side = useSide(model, 'power', 'Wire power').value;
   const { axis: y } = side;
@@ -166,7 +166,7 @@ export function PowerPlot({ model }: PlotProps): JSX.Element {
             key={start}
             of="money"
             at={{ x: fraction(hours, start), y: 0, above: false, ends: false }}
-            text={`dear, ${formatPrice(price, model.setting.value.currency)}`}
+            text={`peak, ${formatPrice(price, model.setting.value.currency)}`}
           />
         ))}
     >

@@ -101,7 +101,7 @@ export function readings(model: ThreeBlockModel): readonly Reading[] {
       label: 'Price of the day',
       of: 'money',
       value: money(model, cost),
-      note: `${money(model, dearCost)} of it in the dear hours`,
+      note: `${money(model, dearCost)} of it in the peak hours`,
     },
   ];
 }

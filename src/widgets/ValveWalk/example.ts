@@ -2,37 +2,21 @@ import { filterFactor } from '#core/equipment.ts';
 import { pipeSize } from '#core/pipe.ts';
 import { powerFromEfficiency } from '#core/power.ts';
 import { type PumpPoint, pumpFromPoints } from '#core/pump.ts';
-import { demoCircuit, fixedDraw } from '#widgets/CubeLaw/demo.ts';
+import { demoCircuit, demoCurve, demoPoints, fixedDraw } from '#widgets/CubeLaw/demo.ts';
+import { demoPowerByFlow, driveEfficiency, dueHeadAt } from '#widgets/CubeLaw/demoPump.ts';
 import type { Rig, RigPump } from './rig.ts';
 
-/** The invented pipes of the home picture, with two invented pumps to put before them. */
+/** The invented pipes and pump of the home picture, and a larger invented pump to put in its place. */
 const points = (list: readonly (readonly [flow: number, head: number])[]): readonly PumpPoint[] =>
   list.map(([flow, head]) => ({ flow, head }));
 
-function pump(
-  id: string,
-  label: string,
-  sheet: readonly PumpPoint[],
-  best: { readonly flow: number; readonly efficiency: number },
-): RigPump {
-  const curve = pumpFromPoints(sheet);
-  const power = powerFromEfficiency({
-    fixed: fixedDraw,
-    curve,
-    best,
-    driveEfficiency: 0.82,
-    density: demoCircuit.water.density,
-  });
-  return { id, label, curve, power, points: sheet };
-}
-
-const small = points([
-  [0, 25.5],
-  [0.002, 24.4],
-  [0.004, 21.2],
-  [0.0055, 17.2],
-  [0.0068, 12.4],
-]);
+const pumpA: RigPump = {
+  id: 'a',
+  label: 'pump A',
+  curve: demoCurve,
+  power: demoPowerByFlow,
+  points: demoPoints,
+};
 
 /** Its sheet ends before the flow it reaches in these pipes, as sheets sometimes do. */
 const large = points([
@@ -43,13 +27,27 @@ const large = points([
   [0.0062, 21],
 ]);
 
-const ends = { cleanHead: 3.1, dirtyHead: 10.1 };
+const largeCurve = pumpFromPoints(large);
+
+const pumpB: RigPump = {
+  id: 'b',
+  label: 'pump B, larger',
+  curve: largeCurve,
+  power: powerFromEfficiency({
+    fixed: fixedDraw,
+    curve: largeCurve,
+    best: { flow: 0.0058, efficiency: 0.7 },
+    driveEfficiency,
+    density: demoCircuit.water.density,
+  }),
+  points: large,
+};
+
+/** Clean as in the home picture, and due: heads at its reference flow, 0.004 m3/s [m]. */
+const ends = { cleanHead: 3.1, dirtyHead: dueHeadAt(0.004, 2) };
 
 export const exampleRig: Rig = {
-  pumps: [
-    pump('a', 'pump A', small, { flow: 0.0045, efficiency: 0.62 }),
-    pump('b', 'pump B, larger', large, { flow: 0.0058, efficiency: 0.64 }),
-  ],
+  pumps: [pumpA, pumpB],
   circuit: {
     ...demoCircuit,
     discharge: demoCircuit.discharge.map((part) =>

@@ -45,7 +45,7 @@ export function sentence(model: ValveWalkModel): string {
   const pump = model.pump.value;
   const { flow, head, power, extrapolated, still } = here.value;
   if (still === 'shut') {
-    return `The valve is shut. No water moves, ${pump.label} holds ${format('head', head, units)} of head and still draws ${format('power', power, units)}, which all goes into warming the water inside it. Never leave a pump so.`;
+    return `The valve is shut. No water moves, ${pump.label} holds ${format('head', head, units)} of head and still draws ${format('power', power, units)}, most of which warms the water inside it. Never leave a pump like that.`;
   }
   if (still === 'lift') {
     return `No water moves: ${pump.label} makes ${format('head', head, units)} of head and does not reach the height that the water must.`;

@@ -45,7 +45,7 @@ export default function ValveWalk({ id }: { id: string }): JSX.Element {
       id={id}
       title="A pump, its pipes, and a valve between"
       {...figure}
-      note="Pumps and pipes of the example are invented. The small rings are the points of the pump’s sheet. The valve is reckoned as a gap behind which the jet widens out; a real valve closes by its own law, so the percent are only a guide."
+      note="Pumps and pipes of the example are invented. The small rings are the points of the pump’s sheet. The valve is taken as a gap behind which the jet widens out; a real valve closes by its own law, so the percent are only a guide."
     >
       <HeadPicture model={model} sides={sides.value} said={said} />
       <EfficiencyPicture model={model} sides={sides.value} />

@@ -24,7 +24,7 @@ function bestSentence(model: WaterModel): string {
       ? `Without fixed draw and lift slower is always better; the slowest it can turn is ${where}.`
       : `The best it can do is its slowest speed, ${where}.`;
   }
-  return `The best speed is ${where}; slower than that, each ${volumeWord(model)} is dearer again.`;
+  return `The best speed is ${where}; slower than that, each ${volumeWord(model)} costs more again.`;
 }
 
 function volumeWord(model: WaterModel): string {

@@ -49,7 +49,7 @@ export default function WaterPerKilowattHour({ id }: { id: string }): JSX.Elemen
       id={id}
       title="Water for a kilowatt-hour"
       {...figure}
-      note="The pump and its pipes are invented. The thin line is the plain cube: the same pump without fixed draw and lift, flow with the speed and power with its cube. Where a line leaves the paper at the top it goes on rising."
+      note="The pump and its pipes are invented. The thin line is the plain cube: the same pump without fixed draw and lift, flow with the speed and power with its cube. Where a line runs off the top, it keeps rising."
     >
       <WaterPicture model={model} sides={sides.value} drawn={drawn} said={said} />
       <PowerPicture model={model} sides={sides.value} drawn={drawn} said={said} />

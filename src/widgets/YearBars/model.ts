@@ -58,7 +58,7 @@ export interface PlanYear {
   readonly cost: number;
 }
 
-/** Frost is reckoned by the night, from ten to eight; common practice, no source. */
+/** Frost is counted by the night, from ten to eight; common practice, no source. */
 export const frostNight: Span = { start: 22 * 60, end: 8 * 60 };
 const frostMonths = 3;
 const dayStart = 8 * 60;

@@ -44,8 +44,8 @@ export function sentence(model: YearBarsModel): string {
   const years = payback.value;
   const pays =
     years === null
-      ? `It saves nothing, so the ${outlay} it costs more are never paid back.`
-      : `It saves ${money(model, saving.value)} a year, so the ${outlay} it costs more are back ${years === 0 ? 'at once' : `in ${paybackText(years)}`}.`;
+      ? `It saves nothing, so the extra ${outlay} never come back.`
+      : `It saves ${money(model, saving.value)} a year, so the extra ${outlay} are back ${years === 0 ? 'at once' : `in ${paybackText(years)}`}.`;
   return `${costs}${lacks} ${pays}`;
 }
 
@@ -100,11 +100,11 @@ export function table(model: YearBarsModel): TableData {
   };
 }
 
-/** Says what is invented and how it is reckoned. */
+/** Says what is invented and how it is worked out. */
 export function note(model: YearBarsModel): string {
   const whose =
     model.source.value === 'mine'
-      ? 'Your pump and tariff; the one-speed pump is yours, flat out.'
+      ? 'Your pump and tariff; the one-speed pump is yours, at full speed.'
       : 'Pump, pipes and prices are invented.';
-  return `${whose} Both start at 08:00; the slow one runs until it has moved the same water. Frost runs from 22:00 to 08:00, with a variable speed at half of top. No interest, no change of prices.`;
+  return `${whose} Both start at 08:00; the slow one runs until it has moved the same water. Frost runs from 22:00 to 08:00, with a variable speed at half of top, the default of an energy rule and no proof of protection. No interest, no change of prices.`;
 }

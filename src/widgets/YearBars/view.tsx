@@ -43,7 +43,7 @@ interface ViewProps {
   readonly carried: CarriedYear;
 }
 
-/** Twelve months as bars for two pumps, and how soon the dearer one is paid back. */
+/** Twelve months as bars for two pumps, and how soon the more expensive one has paid for itself. */
 export default function YearBars({ id, carried }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(placeFrom(carried)), []);
   const figure = useExplorable(model, {

@@ -29,7 +29,7 @@ const closedTypes = new Set([
 ]);
 
 /** Tags whose inside is a formula, or hidden until the reader asks: a link there would be missed. */
-const closedTags = new Set(['Formula', 'Ask', 'Step', 'a']);
+const closedTags = new Set(['Formula', 'Ask', 'Step', 'details', 'a']);
 
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 const oneSpaced = (text: string) => text.replace(/\s+/g, ' ');

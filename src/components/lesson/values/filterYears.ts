@@ -49,6 +49,11 @@ export const makers = {
   filterYearDearer: (given) => rise(given, ({ power, flow }) => power / flow),
   filterYearFaster: (given) => rise(given, ({ speed }) => speed),
   filterYearStronger: (given) => rise(given, ({ power }) => power),
+  /** What the cube alone would say of that speed. */
+  filterYearCube: (given) => ({
+    quantity: 'share',
+    value: (rise(given, ({ speed }) => speed).value + 1) ** 3 - 1,
+  }),
   /** What each cleaning more earns when the small filter is cleaned twice as often. */
   cleaningEarns: (given) => {
     const { filters, oftener } = worked(given);

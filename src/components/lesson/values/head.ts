@@ -163,7 +163,8 @@ export const makers = {
   gaugeExample,
   reynolds: (given) => {
     const reynolds = reynoldsOf(given);
-    return plain(reynolds, grouped(String(Number(reynolds.toPrecision(2)))));
+    const figures = Number(given['figures'] ?? 2);
+    return plain(reynolds, grouped(String(Number(reynolds.toPrecision(figures)))));
   },
   frictionFactor: (given) => {
     const factor = frictionFactor(reynoldsOf(given), smoothPlasticRoughness / boreOf(given));

@@ -5,6 +5,8 @@ import { operatingPoint } from '#core/operatingPoint.ts';
 import { type PumpCurve, pumpFromPoints, pumpFromThreePoints } from '#core/pump.ts';
 import { water } from '#core/water.ts';
 import { readGiven } from '#units/given.ts';
+import { fixedDraw } from '#widgets/CubeLaw/demo.ts';
+import { driveEfficiency } from '#widgets/CubeLaw/demoPump.ts';
 import { exampleRig } from '#widgets/ValveWalk/example.ts';
 import { type Walk, walkAt } from '#widgets/ValveWalk/rig.ts';
 import type { ValueMakers, ValueProps } from '../value.ts';
@@ -63,6 +65,11 @@ export const makers = {
   walkHead: (given) => ({ quantity: 'head', value: walk(given).head }),
   walkValveHead: (given) => ({ quantity: 'head', value: walk(given).valveHead }),
   walkPower: (given) => ({ quantity: 'power', value: walk(given).power }),
+  /** What of the watts reaches the wheel: without the fixed draw, less what drive and motor keep. */
+  walkShaft: (given) => ({
+    quantity: 'power',
+    value: (walk(given).power - fixedDraw) * driveEfficiency,
+  }),
   walkEfficiency: (given) => ({ quantity: 'share', value: walk(given).efficiency }),
   walkMoreFlow: (given) => more(given, 'flow'),
   walkMorePower: (given) => more(given, 'power'),

@@ -9,6 +9,7 @@ import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { roundFlow } from '../drawn.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const hour = 60;
@@ -57,9 +58,13 @@ const energyOfBlocks: QuestionMaker = (draw, units) => {
   const answer = priceDay(flatTariff(0), someDay, spans).energy;
   const { powers } = plan;
   const mean = powers.reduce((sum, power) => sum + power, 0) / powers.length;
+  const parts = spans.map((span) =>
+    asPrinted('energy', span.power * spanMinutes(span) * 60, units),
+  );
+  const sum = parts.reduce((total, { value }) => total + value, 0);
   const each = spans.map(
-    (span) =>
-      `${spanMinutes(span) / hour} h × ${span.power} W = ${format('energy', span.power * spanMinutes(span) * 60, units)}`,
+    (span, place) =>
+      `${spanMinutes(span) / hour} h × ${span.power} W = ${parts[place]?.text ?? ''}`,
   );
   return {
     kind: 'number',
@@ -85,7 +90,10 @@ const energyOfBlocks: QuestionMaker = (draw, units) => {
         says: 'That adds up the watts. Each must first be multiplied by its hours.',
       },
     ],
-    working: [`${each.join('; ')}.`, `Together ${format('energy', answer, units)}.`],
+    working: [
+      `${each.join('; ')}.`,
+      `${parts.map(({ text }) => text).join(' + ')} = ${format('energy', sum, units)}.`,
+    ],
   };
 };
 
@@ -153,10 +161,10 @@ const waterOfBlocks: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `Water moved: ${each
+      `Water moved: ${units.preset === 'us' ? '60 min × ' : ''}(${each
         .map((flow, place) => `${hours[place]} h × ${format('flow', flow, units)}`)
-        .join(' + ')} = ${format('volume', report.volumeMoved, units)}.`,
-      `Over ${format('volume', pool, units)} that is ${report.turnovers.toFixed(2)}.`,
+        .join(' + ')}) = ${format('volume', report.volumeMoved, units)}.`,
+      `Turnovers: ${format('volume', report.volumeMoved, units)} / ${format('volume', pool, units)} = ${report.turnovers.toFixed(2)}.`,
     ],
   };
 };
@@ -200,7 +208,7 @@ const intoDearHours: QuestionMaker = (draw) => {
       },
       {
         value: kilowattHours * dear,
-        says: 'That prices the whole block as dear. Only the hours from 16:00 on are.',
+        says: 'That prices the whole block at the peak price. Only the hours from 16:00 on have it.',
       },
       {
         value: (kilowattHours * (cheap + dear)) / 2,
@@ -210,7 +218,7 @@ const intoDearHours: QuestionMaker = (draw) => {
     working: [
       `Before 16:00: ${inCheap} h × ${kilowatts} kW × ${formatMoney(cheap, '$')} = ${formatMoney(inCheap * kilowatts * cheap, '$', { places: 3 })}.`,
       `From 16:00: ${inDear} h × ${kilowatts} kW × ${formatMoney(dear, '$')} = ${formatMoney(inDear * kilowatts * dear, '$', { places: 3 })}.`,
-      `Together ${formatMoney(energyCost, '$', { places: 3 })}.`,
+      `${formatMoney(inCheap * kilowatts * cheap, '$', { places: 3 })} + ${formatMoney(inDear * kilowatts * dear, '$', { places: 3 })} = ${formatMoney(energyCost, '$', { places: 3 })}.`,
     ],
   };
 };
@@ -234,9 +242,9 @@ const allDayOrNot: QuestionMaker = () => ({
     },
     {
       id: 'weigh',
-      label: 'It depends: work out its price, and set it beside what those hours are for',
+      label: 'It depends: work out the price, and compare it with what those hours are for',
       right: true,
-      says: 'Right. Mixing, a cover, frost and chlorine speak for it; the price and the noise against. And where local code asks for a turnover, that decides first.',
+      says: 'Right. Mixing, a cover and chlorine speak for it; the price and the noise against. Where local code asks for a turnover, that decides first.',
     },
     {
       id: 'free',

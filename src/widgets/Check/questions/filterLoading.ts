@@ -28,6 +28,7 @@ const riseAtOtherSpeed: QuestionMaker = (draw, units) => {
   ] as const);
   const rise = roundPressure(units.preset, psi, kilopascals);
   const ratio = to / from;
+  const shownRatio = Number(ratio.toFixed(4));
   // Pressure is a head, so it takes the law of the head.
   const answer = affinityHead(rise, from, to);
   return {
@@ -48,8 +49,8 @@ const riseAtOtherSpeed: QuestionMaker = (draw, units) => {
       { value: rise * ratio ** 3, says: 'The cube is for power. A pressure goes with the square.' },
     ],
     working: [
-      `Speed ratio: ${to} / ${from} = ${Number(ratio.toFixed(4))}.`,
-      `Pressure goes with its square: ${format('pressure', answer, units, { digits: 3 })}.`,
+      `Speed ratio: ${to} / ${from} = ${shownRatio}.`,
+      `Pressure goes with its square: ${format('pressure', rise, units)} × ${shownRatio}² = ${format('pressure', rise * shownRatio ** 2, units, { digits: 3 })}.`,
     ],
   };
 };
@@ -65,9 +66,10 @@ const headHalfLoaded: QuestionMaker = (draw, units) => {
   const dirty = roundHead(units.preset, dirtyFeet, dirtyMetres);
   const answer = clean * filterFactor({ cleanHead: clean, dirtyHead: dirty }, loading);
   const share = `${loading * 100}\u00a0%`;
+  const shown = (head: number) => format('head', head, units);
   return {
     kind: 'number',
-    prompt: `A filter loses ${format('head', clean, units)} clean and ${format('head', dirty, units)} when it is due, both at the same flow. Taking a straight line between, what does it lose at that flow ${share} of the way?`,
+    prompt: `A filter loses ${format('head', clean, units)} clean and ${format('head', dirty, units)} when it is due, both at the same flow. Take a straight line between. What does it lose at that flow when it is ${share} of the way?`,
     quantity: 'head',
     answer,
     near: 0.02,
@@ -86,8 +88,8 @@ const headHalfLoaded: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `Added by dirt when due: ${format('head', dirty - clean, units)}. Of that ${share}.`,
-      `With the clean head: ${format('head', answer, units, { digits: 3 })}.`,
+      `Added by dirt when due: ${shown(dirty)} − ${shown(clean)} = ${shown(dirty - clean)}. Of that ${share}.`,
+      `With the clean head: ${shown(clean)} + ${loading} × ${shown(dirty - clean)} = ${format('head', answer, units, { digits: 3 })}.`,
     ],
   };
 };
@@ -114,14 +116,14 @@ const priceOfHolding: QuestionMaker = (draw) => {
     slips: [
       {
         value: (answer * now) / (now - clean),
-        says: 'That is the whole bill of the pump. Asked is what the dirt adds.',
+        says: 'That is the pump’s whole bill. The question is what the dirt adds.',
       },
       { value: answer / days, says: 'That is one day.' },
     ],
     working: [
       `The dirt adds ${now} − ${clean} = ${now - clean} W.`,
       `Over a week: ${(now - clean) / 1000} kW × ${hours} h × 7 = ${kilowattHours.toFixed(2)} kWh.`,
-      `Times ${formatMoney(price, '$')}: ${formatMoney(answer, '$')}.`,
+      `${kilowattHours.toFixed(2)} kWh × ${formatMoney(price, '$')} = ${formatMoney(answer, '$')}.`,
     ],
   };
 };
@@ -153,7 +155,7 @@ const quietGauge: QuestionMaker = () => ({
       id: 'flow',
       label: 'The flow has hardly changed either',
       right: false,
-      says: 'It may have fallen by a third or more. At low speed a filter is a large part of the loss, and the flow gives way to it.',
+      says: 'It may have fallen by a third. At low speed a filter is a large part of the loss, and the flow gives way to it.',
     },
   ],
   working: ['The rise goes about with the square of the speed: (1200 / 3450)² is about an eighth.'],

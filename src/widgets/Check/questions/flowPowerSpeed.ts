@@ -2,6 +2,7 @@ import { affinityFlow, affinityHead, affinityPower } from '#core/pump.ts';
 import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
 import { roundFlow } from '../drawn.ts';
+import { asPrinted } from '../printed.ts';
 import type { NumberQuestion, QuestionBank, QuestionMaker } from '../question.ts';
 
 const rpm = (speed: number) => `${speed} rpm`;
@@ -34,6 +35,7 @@ function affinity(
     }[quantity];
     const ratio = to / from;
     const answer = law(before, from, to);
+    const start = asPrinted(quantity, before, units);
     const scaled = (n: number) => before * ratio ** n;
     const thoughts: Record<number, string> = {
       0: 'That is what it was before. A slower pump gives less of everything.',
@@ -52,7 +54,7 @@ function affinity(
         .map((n) => ({ value: scaled(n), says: thoughts[n] ?? '' })),
       working: [
         `Speed ratio: ${to} / ${from} = ${ratio}.`,
-        `${rule}: ${format(quantity, before, units)} × ${Array(power).fill(ratio).join(' × ')} = ${format(quantity, answer, units, { digits: 3 })}.`,
+        `${rule}: ${start.text} × ${Array(power).fill(ratio).join(' × ')} = ${format(quantity, law(start.value, from, to), units, { digits: 3 })}.`,
       ],
     };
   };
@@ -91,8 +93,7 @@ const speedForFlow: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `Flow follows the speed, so the speed follows the flow wanted: ${from} × ${format('flow', wanted, units)} / ${format('flow', flow, units)}.`,
-      `That is ${format('speed', answer, units)}.`,
+      `Flow follows the speed, so the speed follows the flow wanted: ${from} × ${format('flow', wanted, units)} / ${format('flow', flow, units)} = ${format('speed', answer, units)}.`,
     ],
   };
 };
@@ -112,7 +113,7 @@ const sameWaterSlower: QuestionMaker = () => ({
       id: 'half',
       label: 'Half',
       right: false,
-      says: 'That takes power as the square of speed: a quarter for twice the time. Power follows the cube.',
+      says: 'That has power follow the square of speed: a quarter for twice the time. It follows the cube.',
     },
     {
       id: 'quarter',

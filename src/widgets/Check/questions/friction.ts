@@ -6,6 +6,7 @@ import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
 import { grouped } from '#units/numerals.ts';
 import { roundFlow } from '../drawn.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const nu = water(27).kinematicViscosity;
@@ -29,6 +30,7 @@ const lossTwiceFlow: QuestionMaker = (draw, units) => {
   const flow = roundFlow(units, draw.pick([20, 25, 30] as const), draw.pick([5, 6, 7] as const));
   const before = lossIn(pipe, flow, roundLength(units, 100, 30));
   const answer = before * 2 ** 1.8;
+  const start = asPrinted('head', before, units, { digits: 3 });
   const head = (value: number) => format('head', value, units, { digits: 3 });
   return {
     kind: 'number',
@@ -50,7 +52,10 @@ const lossTwiceFlow: QuestionMaker = (draw, units) => {
         says: 'The 1.8 is a power, not a factor: 2 to the power 1.8 is about 3.5.',
       },
     ],
-    working: ['2 to the power 1.8 is 3.48.', `${head(before)} × 3.48 = ${head(answer)}.`],
+    working: [
+      '2 to the power 1.8 (calculator: 2, the key x^y, 1.8) is about 3.48.',
+      `${start.text} × 3.48 = ${head(start.value * 3.48)}.`,
+    ],
   };
 };
 
@@ -68,11 +73,12 @@ const lossWiderBore: QuestionMaker = (draw, units) => {
   const before = lossIn(narrow, flow, length);
   const answer = lossIn(wide, flow, length);
   const ratio = narrow.bore / wide.bore;
+  const start = asPrinted('head', before, units, { digits: 3 });
   const head = (value: number) => format('head', value, units, { digits: 3 });
   const bore = ({ bore: across }: PipeSize) => format('diameter', across, units);
   return {
     kind: 'number',
-    prompt: `A run of ${narrow.label}, bore ${bore(narrow)}, loses ${head(before)} at ${format('flow', flow, units)}. It is laid anew in ${wide.label}, bore ${bore(wide)}. What does it lose at the same flow?`,
+    prompt: `A run of ${narrow.label}, bore ${bore(narrow)}, loses ${head(before)} at ${format('flow', flow, units)}. You replace it with ${wide.label}, bore ${bore(wide)}. What does it lose at the same flow?`,
     quantity: 'head',
     answer,
     near: 0.05,
@@ -88,7 +94,7 @@ const lossWiderBore: QuestionMaker = (draw, units) => {
     ],
     working: [
       `Ratio of the bores: ${ratio.toFixed(3)}. At the same flow the loss goes about as its power 4.8: ${(ratio ** 4.8).toFixed(3)}.`,
-      `${head(before)} × ${(ratio ** 4.8).toFixed(3)} = ${head(answer)}.`,
+      `${start.text} × ${(ratio ** 4.8).toFixed(3)} = ${head(start.value * Number((ratio ** 4.8).toFixed(3)))}; by the full law ${head(answer)}.`,
     ],
   };
 };
@@ -141,7 +147,7 @@ const regimeAtPump: QuestionMaker = (draw, units) => {
       },
       {
         id: 'either',
-        label: 'Either way: nobody can say',
+        label: 'Either way: you can’t tell',
         right: false,
         says: 'That is so between about 2000 and 4000. This is far above.',
       },

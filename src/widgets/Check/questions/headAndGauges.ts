@@ -3,6 +3,7 @@ import { water } from '#core/water.ts';
 import { toSI } from '#units/convert.ts';
 import { foot, inchOfMercury, psi } from '#units/factors.ts';
 import { format } from '#units/format.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const density = water(27).density;
@@ -26,6 +27,9 @@ const headFromGauges: QuestionMaker = (draw, units) => {
   const pressure = pressureHead(dischargePressure, density);
   const vacuum = pressureHead(suctionVacuum, density);
   const shown = (head: number) => format('head', head, units, { digits: 3 });
+  const parts = [pressure, vacuum, gaugeHeight].map((head) =>
+    asPrinted('head', head, units, { digits: 3 }),
+  );
   return {
     kind: 'number',
     prompt: `The filter gauge shows ${format('pressure', dischargePressure, units)}, the suction gauge ${format('vacuum', suctionVacuum, units)} of vacuum, and the filter gauge sits ${format('length', gaugeHeight, units)} above the suction gauge. How much head does the pump add?`,
@@ -35,7 +39,7 @@ const headFromGauges: QuestionMaker = (draw, units) => {
     slips: [
       {
         value: pressure + gaugeHeight,
-        says: 'The vacuum is missing. The pump also made that: it pulls as well as pushes.',
+        says: 'The vacuum is missing. The pump made that too.',
       },
       {
         value: pressure - vacuum + gaugeHeight,
@@ -47,8 +51,8 @@ const headFromGauges: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `Filter gauge: ${shown(pressure)}. Suction gauge: ${shown(vacuum)}. Height: ${shown(gaugeHeight)}.`,
-      `Together: ${shown(answer)}.`,
+      'Filter gauge, suction gauge and height, each as head:',
+      `${parts.map(({ text }) => text).join(' + ')} = ${shown(parts.reduce((sum, { value }) => sum + value, 0))}.`,
     ],
   };
 };
@@ -76,13 +80,13 @@ const headOfReading: QuestionMaker = (draw, units) => {
           },
           {
             value: inches * foot,
-            says: 'That takes each inch of mercury for a foot of water. It is a little more: about 1.13.',
+            says: 'That counts each inch of mercury as a foot of water. It is a little more: about 1.13.',
           },
         ]
       : [
           {
             value: vacuum / 1000,
-            says: 'That takes each kilopascal for a metre. A metre of water is nearly ten.',
+            says: 'That counts each kilopascal as a metre. A metre of water is nearly ten.',
           },
           {
             value: vacuum / 101325,
@@ -92,7 +96,7 @@ const headOfReading: QuestionMaker = (draw, units) => {
     working: [
       isUs
         ? `About 1.13 ft for each inch of mercury: ${inches} × 1.13 = ${format('head', inches * perInch, units, { digits: 3 })}.`
-        : `About 9.8 kPa for each metre: ${format('vacuum', vacuum, units, { withUnit: false })} / 9.8.`,
+        : `About 9.8 kPa for each metre: ${format('vacuum', vacuum, units, { withUnit: false })} / 9.8 = ${format('head', vacuum / 9800, units, { digits: 3 })}.`,
       `Worked out with the weight of warm water: ${format('head', answer, units, { digits: 3 })}.`,
     ],
   };
@@ -108,19 +112,19 @@ const gaugeRose: QuestionMaker = (draw, units) => {
     format('pressure', value * psi, units, units.preset === 'us' ? {} : { digits: 2 });
   return {
     kind: 'choice',
-    prompt: `Same pump, same speed. Since the filter was cleaned, its gauge has gone from ${shown(before)} to ${shown(after)}. What has the flow done?`,
+    prompt: `Same pump, same speed, same valves, clean basket; the vacuum has fallen. Since the filter was cleaned, its gauge has gone from ${shown(before)} to ${shown(after)}. What has the flow done?`,
     options: [
       {
         id: 'risen',
         label: 'Risen: more pressure pushes more water',
         right: false,
-        says: 'The pump makes more pressure just because less water runs: it works against a filter that lets less through.',
+        says: 'The pump makes more pressure just because less water runs: the filter lets less through.',
       },
       {
         id: 'fallen',
         label: 'Fallen',
         right: true,
-        says: 'Right. At one speed a pump gives more head only where it gives less flow.',
+        says: 'Right. At one speed a pump gives more head only where it gives less flow, and the fallen vacuum agrees.',
       },
       {
         id: 'same',
@@ -157,7 +161,7 @@ const deadHead: QuestionMaker = () => ({
       id: 'none',
       label: 'None',
       right: true,
-      says: 'Right: full pressure, no flow. And a pump left so heats its water until it is damaged.',
+      says: 'Right: full pressure, no flow. And a pump left like that heats its water until something gives.',
     },
     {
       id: 'some',

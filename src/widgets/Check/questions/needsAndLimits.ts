@@ -30,14 +30,14 @@ const coverStop: QuestionMaker = (draw, units) => {
   const words = { 2: 'Two', 3: 'Three' }[count];
   return {
     kind: 'number',
-    prompt: `${words} suction covers share one line to the pump, each marked ${shown}. What is the greatest flow that any plan may use?`,
+    prompt: `${words} suction covers on a balanced tee (equal pipes, tee midway, no valve between) feed the pump, each marked ${shown}. What is the greatest flow that any plan may use?`,
     quantity: 'flow',
     answer,
     near: 0.02,
     slips: [
       {
         value: count * marked,
-        says: 'That adds all the marks. One cover must be taken as blocked, and then the others pass everything.',
+        says: 'That adds all the marks. Take one cover as blocked: the others then pass everything.',
       },
       ...(count === 3
         ? [
@@ -109,7 +109,7 @@ const filterFlow: QuestionMaker = (draw, units) => {
     : { area, rate: rate * 3600 };
   return {
     kind: 'number',
-    prompt: `The label of a sand filter says ${shownArea} of area and ${shownRate} at the most. How much flow does it bear?`,
+    prompt: `The label of a sand filter says ${shownArea} of area and ${shownRate} at the most. How much flow can it take?`,
     quantity: 'flow',
     answer,
     near: 0.02,
@@ -130,7 +130,7 @@ const filterFlow: QuestionMaker = (draw, units) => {
 const pastTheCovers: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'A floor cleaner wants 70 gpm (16 m³/h). With one suction cover blocked, the other is marked 60 gpm (13.6 m³/h). Both covers are clean today. What do you do?',
+    'A quick-clean program wants 70 gpm (16 m³/h). With one of two suction covers blocked, the other is marked 60 gpm (13.6 m³/h). Both covers are clean today. What do you do?',
   options: [
     {
       id: 'short',
@@ -140,7 +140,7 @@ const pastTheCovers: QuestionMaker = () => ({
     },
     {
       id: 'both',
-      label: 'Run it: two open covers together bear 120 gpm',
+      label: 'Run it: two open covers together take 120 gpm',
       right: false,
       says: 'Until one is covered by a towel or a swimmer. Then all 70 gpm pull at the other.',
     },
@@ -148,13 +148,13 @@ const pastTheCovers: QuestionMaker = () => ({
       id: 'watch',
       label: 'Run it while somebody watches the pool',
       right: false,
-      says: 'Nobody can pull a person off a blocked outlet against the pump. Watching is no cover.',
+      says: 'Nobody can pull a person off a blocked outlet against the pump. Whoever watches must cut the pump first, and seconds count.',
     },
     {
       id: 'never',
-      label: 'Plan no such flow; have the outlets changed first, or choose another cleaner',
+      label: 'Set the program below the stop, or have the outlets changed first',
       right: true,
-      says: 'Right. The flow marked on the covers is never passed, for no time and no purpose.',
+      says: 'Right. No speed may pass it: not a plan’s, not priming, quick clean or freeze protection.',
     },
   ],
   working: [

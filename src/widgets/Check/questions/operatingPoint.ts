@@ -77,7 +77,7 @@ const whereTheyMeet: QuestionMaker = (draw, units) => {
 const closingTheValve: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'The pump runs on at the same speed. You close a return valve halfway and the flow falls. What do head and watts do at the pump?',
+    'The pump runs on at the same speed. You close a return valve until the flow has fallen by a third. What do head and watts do at the pump?',
   options: [
     {
       id: 'both-up',
@@ -89,7 +89,7 @@ const closingTheValve: QuestionMaker = () => ({
       id: 'up-down',
       label: 'Head rises, watts fall a little',
       right: true,
-      says: 'Right. The point walks up the curve. Each gallon or litre costs more, for part of the head is spent in the valve.',
+      says: 'Right. The point walks up the curve. Each gallon or litre costs more, because part of the head is spent in the valve.',
     },
     {
       id: 'both-down',
@@ -110,7 +110,7 @@ const closingTheValve: QuestionMaker = () => ({
 const gaugeHasRisen: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'The gauge at the filter inlet reads higher than last week, at the same speed. No valve was touched. What of the flow?',
+    'The gauge at the filter inlet reads higher than last week, at the same speed. No valve was touched, the basket is clean, and the vacuum before the pump has fallen. What happened to the flow?',
   options: [
     {
       id: 'more',
@@ -122,7 +122,7 @@ const gaugeHasRisen: QuestionMaker = () => ({
       id: 'less',
       label: 'Less flow: the filter has loaded',
       right: true,
-      says: 'Right. The pipes ask for more head now, and the point has walked up the curve.',
+      says: 'Right. The pipes ask for more head now, and the point has walked up the curve. The fallen vacuum says the same.',
     },
     {
       id: 'same',
@@ -137,7 +137,7 @@ const gaugeHasRisen: QuestionMaker = () => ({
 const biggerPump: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'A pump rated for twice the flow goes into the same pipes and runs at full speed. What becomes of the flow?',
+    'A pump rated for twice the flow goes into the same pipes and runs at full speed. What happens to the flow?',
   options: [
     {
       id: 'twice',

@@ -21,14 +21,14 @@ const fixedFromTwo: QuestionMaker = (draw) => {
   ]);
   return {
     kind: 'number',
-    prompt: `The drive shows ${fast} W at ${top} rpm and ${slowWatts} W at ${slow} rpm. Taking the power as a fixed draw and a part that goes with the cube of the speed, how large is the fixed draw?`,
+    prompt: `The display shows ${fast} W at ${top} rpm and ${slowWatts} W at ${slow} rpm. Taking the power as a fixed draw and a part that goes with the cube of the speed, how large is the fixed draw?`,
     quantity: 'power',
     answer: fit.fixed,
     near: 0.04,
     slips: [
       {
         value: slowWatts,
-        says: 'That is all that it draws at the slow speed. An eighth of the cube part is still in it.',
+        says: 'That is everything it draws at the slow speed. An eighth of the cube part is still in it.',
       },
       {
         value: slowWatts - fast / 8,
@@ -41,7 +41,7 @@ const fixedFromTwo: QuestionMaker = (draw) => {
     ],
     working: [
       `Half the speed leaves an eighth of the cube part. So the difference, ${fast} − ${slowWatts} = ${fast - slowWatts} W, is seven eighths of it.`,
-      `The cube part is ${Math.round(fit.cube)} W, and what is left at ${top} rpm is ${Math.round(fit.fixed)} W.`,
+      `The cube part: ${fast - slowWatts} × 8 / 7 = ${Math.round(fit.cube)} W. The fixed draw: ${fast} − ${Math.round(fit.cube)} = ${Math.round(fit.fixed)} W.`,
     ],
   };
 };
@@ -72,8 +72,8 @@ const gaugeShare: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `3\u00a0% of ${format('pressure', span, units)} is ${format('pressure', allowed, units, { digits: 2 })}.`,
-      `Over ${format('pressure', reading, units)} that is ${answer.toFixed(0)}\u00a0%. So read gauges at a fast speed.`,
+      `Of the whole scale: 3\u00a0% × ${format('pressure', span, units)} = ${format('pressure', allowed, units, { digits: 2 })}.`,
+      `Of the reading: ${format('pressure', allowed, units, { digits: 2 })} / ${format('pressure', reading, units)} = ${(answer / 100).toFixed(2)}, so ${answer.toFixed(0)}\u00a0%. Read gauges at a fast speed.`,
     ],
   };
 };
@@ -134,7 +134,7 @@ const contradiction: QuestionMaker = () => ({
       id: 'drop',
       label: 'Drop the one that does not suit the formula',
       right: false,
-      says: 'Which one is that? Before a reading goes, there must be a reason other than that it is in the way.',
+      says: 'Which one is that? A reading goes only for a reason, such as a valve that was moved.',
     },
     {
       id: 'fit',

@@ -3,6 +3,7 @@ import { atmosphericPressure, geopotentialAltitude, npshAvailable } from '#core/
 import { water } from '#core/water.ts';
 import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const npshAvailableHere: QuestionMaker = (draw, units) => {
@@ -38,6 +39,8 @@ const npshAvailableHere: QuestionMaker = (draw, units) => {
     suctionLoss: loss,
   });
   const head = (value: number) => format('head', value, units);
+  const first = asPrinted('head', air, units);
+  const rest = [boils, lift, loss].map((value) => asPrinted('head', value, units));
   return {
     kind: 'number',
     prompt: `The air on a pool pushes with ${head(air)} of head. The water boils at ${head(boils)}. The pump stands ${head(lift)} above the water, and its suction line loses ${head(loss)}. How much NPSH is available?`,
@@ -47,11 +50,11 @@ const npshAvailableHere: QuestionMaker = (draw, units) => {
     slips: [
       {
         value: answer + boils,
-        says: 'The head at which the water boils is not at the pump’s service: take it off too.',
+        says: 'The pump can’t use the head below which water boils: take it off too.',
       },
       {
         value: answer + 2 * lift,
-        says: 'A pump above the water has to be reached first: the height comes off. It only counts as a gain where the pump stands lower than the pool.',
+        says: 'The water has to reach the pump first: the height comes off. It is a gain only where the pump sits lower than the pool.',
       },
       {
         value: answer + loss,
@@ -61,7 +64,12 @@ const npshAvailableHere: QuestionMaker = (draw, units) => {
     ],
     working: [
       'NPSH available = air − boiling − height − loss.',
-      `${head(air)} − ${head(boils)} − ${head(lift)} − ${head(loss)} = ${format('head', answer, units, { digits: 3 })}.`,
+      `${first.text} − ${rest.map(({ text }) => text).join(' − ')} = ${format(
+        'head',
+        rest.reduce((left, { value }) => left - value, first.value),
+        units,
+        { digits: 3 },
+      )}.`,
     ],
   };
 };
@@ -77,14 +85,14 @@ const lineMayLose: QuestionMaker = (draw, units) => {
   const head = (value: number) => format('head', value, units);
   return {
     kind: 'number',
-    prompt: `With the height of the pump taken off, ${head(before)} of head stand above the boiling point. The pump needs ${head(required)} of NPSH, and you want ${head(margin)} of margin. How much may the suction line lose?`,
+    prompt: `With the height of the pump taken off, ${head(before)} of head are left above the boiling point. The pump needs ${head(required)} of NPSH, and you want ${head(margin)} of margin. How much may the suction line lose?`,
     quantity: 'head',
     answer,
     near: 0.02,
     slips: [
       {
         value: before - required,
-        says: 'That leaves no margin, and the pump would just begin to suffer.',
+        says: 'That leaves no margin, and at its NPSH required the pump has already lost 3 % of its head.',
       },
       { value: before - margin, says: 'That leaves the pump nothing of what it needs itself.' },
       {
@@ -106,7 +114,7 @@ const soundOfGravel: QuestionMaker = () => ({
   options: [
     {
       id: 'blocked',
-      label: 'Something blocks the suction side: a full basket, a valve half shut',
+      label: 'Something blocks the suction side: a full basket, a valve nearly shut',
       right: true,
       says: 'Right. More loss before the pump raises the vacuum and leaves less NPSH, and the water boils in the pump.',
     },
@@ -137,7 +145,7 @@ const soundOfGravel: QuestionMaker = () => ({
 const deeperLift: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'At sea level a pump shall draw from a tank whose water lies 36 ft (11 m) lower than the pump. It never primes. What helps?',
+    'At sea level a pump has to draw from a tank whose water lies 36 ft (11 m) lower than the pump. It never primes. What helps?',
   options: [
     {
       id: 'stronger',
@@ -153,7 +161,7 @@ const deeperLift: QuestionMaker = () => ({
     },
     {
       id: 'lower',
-      label: 'Only a pump that stands lower, near the water or in it',
+      label: 'Only a pump that sits lower, near the water or in it',
       right: true,
       says: 'Right. The air holds up about 34 ft (10.3 m) and no more, whatever the pump.',
     },

@@ -73,7 +73,7 @@ const scaleWithLift: QuestionMaker = (draw, units) => {
     ],
     working: [
       `Friction before: ${shown(head)} − ${shown(lift)} = ${shown(friction)}. At the new flow: × ${ratio} × ${ratio} = ${shown(friction * ratio ** 2)}.`,
-      `With the lift: ${shown(answer)}.`,
+      `With the lift: ${shown(friction * ratio ** 2)} + ${shown(lift)} = ${shown(answer)}.`,
     ],
   };
 };
@@ -85,7 +85,7 @@ const twoEqualLines: QuestionMaker = (draw, units) => {
   const shown = (value: number) => format('head', value, units, { digits: 2 });
   return {
     kind: 'number',
-    prompt: `One suction line loses ${shown(head)} at ${format('flow', flow, units)}. A second, equal one is laid beside it, and the whole flow stays the same. Take loss to go with the flow squared. What does the pair lose?`,
+    prompt: `One suction line loses ${shown(head)} at ${format('flow', flow, units)}. You add a second, equal line beside it, and the whole flow stays the same. Take loss to go with the flow squared. What does the pair lose?`,
     quantity: 'head',
     answer,
     near: 0.04,
@@ -122,7 +122,7 @@ const whereLift: QuestionMaker = (draw, units) => {
         id: 'height',
         label: `${shown}: the water must climb to the filter`,
         right: false,
-        says: 'It climbs to the filter and falls back again, and the full pipe on the way down pulls as hard as the way up costs.',
+        says: 'It climbs to the filter and falls back, and the full pipe on the way down pulls as hard as the way up costs.',
       },
       {
         id: 'none',
@@ -140,7 +140,7 @@ const whereLift: QuestionMaker = (draw, units) => {
         id: 'depth',
         label: 'The height, and the depth of the returns on top',
         right: false,
-        says: 'Water below the surface presses back just as hard as the pool stands above it. Depth costs nothing.',
+        says: 'Water below the surface pushes back just as hard as its depth. Depth costs nothing.',
       },
     ],
     working: [

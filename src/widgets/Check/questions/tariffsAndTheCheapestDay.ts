@@ -56,15 +56,15 @@ const acrossTheBand: QuestionMaker = (draw) => {
     slips: [
       {
         value: kilowattHours * cheap,
-        says: 'That prices the whole run at the cheap rate. Part of it lies in the dear band.',
+        says: 'That prices the whole run at the cheap rate. Part of it lies in the peak band.',
       },
       {
         value: kilowattHours * dear,
-        says: 'That prices the whole run at the dear rate. Part of it lies outside the dear band.',
+        says: 'That prices the whole run at the peak rate. Part of it lies outside the peak band.',
       },
       {
         value: answer * 1000,
-        says: 'That takes watts for kilowatts: divide by 1000.',
+        says: 'That counts watts as kilowatts: divide by 1000.',
       },
       {
         value: (power / 1000) * (cheap + dear),
@@ -74,7 +74,7 @@ const acrossTheBand: QuestionMaker = (draw) => {
     working: [
       `At ${shown(cheap)}: ${cheapHours} h × ${power / 1000} kW × ${shown(cheap)} = ${shown((cheapHours * power * cheap) / 1000, 3)}.`,
       `At ${shown(dear)}: ${dearHours} h × ${power / 1000} kW × ${shown(dear)} = ${shown((dearHours * power * dear) / 1000, 3)}.`,
-      `Together ${shown(answer, 3)}.`,
+      `${shown((cheapHours * power * cheap) / 1000, 3)} + ${shown((dearHours * power * dear) / 1000, 3)} = ${shown(answer, 3)}.`,
     ],
   };
 };
@@ -226,7 +226,7 @@ const minutesThatCount: QuestionMaker = (draw, units) => {
 const halfTheHoursAtHalfThePrice: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'A pump moves its water in 16 hours at one price. You pack the same water into 8 night hours, at half that price. By the affinity laws, what becomes of the bill?',
+    'A pump moves its water in 16 hours at one price. You pack the same water into 8 night hours, at half that price. By the affinity laws, what happens to the bill?',
   options: [
     {
       id: 'quarter',

@@ -37,12 +37,13 @@ const yearFromTwoDays: QuestionMaker = (draw) => {
       },
       {
         value: 365 * (summer + charge),
-        says: 'That takes every day for a summer day.',
+        says: 'That makes every day a summer day.',
       },
     ],
     working: [
       `${summerDays} × ${shown(summer)} + ${winterDays} × ${shown(winter)} = ${shown(energy)}.`,
-      `365 × ${shown(charge)} = ${shown(365 * charge)}. Together ${shown(answer)}.`,
+      `365 × ${shown(charge)} = ${shown(365 * charge)}.`,
+      `${shown(energy)} + ${shown(365 * charge)} = ${shown(answer)}.`,
     ],
   };
 };
@@ -60,7 +61,7 @@ const yearsToPayBack: QuestionMaker = (draw) => {
   const answer = paybackYears({ outlay: price - plain, yearlySaving }) ?? 0;
   return {
     kind: 'number',
-    prompt: `The old pump is worn out. A new one-speed pump costs ${shown(plain, 0)} and would take ${before} kWh a year; a variable-speed pump costs ${shown(price, 0)} and takes ${after} kWh for the same water. A kWh costs ${shown(perKilowattHour)}. After how many years has the dearer one paid back what it costs more?`,
+    prompt: `The old pump is worn out. A new one-speed pump costs ${shown(plain, 0)} and would take ${before} kWh a year; a variable-speed pump costs ${shown(price, 0)} and takes ${after} kWh for the same water. A kWh costs ${shown(perKilowattHour)}. After how many years has the more expensive one paid back what it costs more?`,
     quantity: null,
     unit: 'years',
     answer,
@@ -101,14 +102,14 @@ const nightOfFrost: QuestionMaker = (draw, units) => {
   const watts = format('power', power, units, { digits: 3 });
   return {
     kind: 'number',
-    prompt: `Flat out a pump draws ${fixed + cube} W: ${fixed} W that never change and ${cube} W that follow the cube of the speed. On a night of frost it runs ${hours} h at half speed. How much energy is that?`,
+    prompt: `At full speed a pump draws ${fixed + cube} W: ${fixed} W that never change and ${cube} W that follow the cube of the speed. On a night of frost it runs ${hours} h at half speed. How much energy is that?`,
     quantity: 'energy',
     answer,
     near: 0.02,
     slips: [
       {
         value: energy(fixed + cube),
-        says: 'That is flat out. Moving water freezes no sooner at half the speed.',
+        says: 'That is full speed. The plan runs at half of it.',
       },
       { value: energy((fixed + cube) / 2), says: 'Half the speed is not half the power.' },
       {
@@ -166,7 +167,7 @@ const factorOnTheLabel: QuestionMaker = (draw) => {
     working: [
       `Gallons an hour: 60 × (0.8 × ${lowGpm} + 0.2 × ${highGpm}) = ${(60 * (0.8 * lowGpm + 0.2 * highGpm)).toFixed(0)}.`,
       `Watts: 0.8 × ${lowPower} + 0.2 × ${highPower} = ${(0.8 * lowPower + 0.2 * highPower).toFixed(0)}.`,
-      `The one over the other: ${answer.toFixed(2)}.`,
+      `The one over the other: ${(60 * (0.8 * lowGpm + 0.2 * highGpm)).toFixed(0)} / ${(0.8 * lowPower + 0.2 * highPower).toFixed(0)} = ${answer.toFixed(2)}.`,
     ],
   };
 };

@@ -2,6 +2,7 @@ import { flowAtVelocity, meanVelocity, type PipeSize, pipeSize } from '#core/pip
 import { toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
 import { roundFlow } from '../drawn.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const flowAtLimit: QuestionMaker = (draw, units) => {
@@ -17,7 +18,7 @@ const flowAtLimit: QuestionMaker = (draw, units) => {
   const nominal = toSI('diameter', Number(pipe.nominalInches), 'in');
   return {
     kind: 'number',
-    prompt: `A line of ${pipe.label}, bore ${format('diameter', pipe.bore, units)}, may run at ${format('velocity', velocity, units)} at the most. How much flow is that?`,
+    prompt: `A line of ${pipe.label}, bore ${format('diameter', pipe.bore, units)}, has a limit of ${format('velocity', velocity, units)}. How much flow is that?`,
     quantity: 'flow',
     answer,
     near: 0.02,
@@ -28,7 +29,7 @@ const flowAtLimit: QuestionMaker = (draw, units) => {
       },
       {
         value: flowAtVelocity(velocity, nominal),
-        says: 'That takes the size in the name for the bore. The name is only a name; the bore is the outside diameter less two walls.',
+        says: 'That uses the size in the name as the bore. The bore is the outside diameter less two walls.',
       },
       { value: answer * 4, says: 'That uses the whole diameter as if it were the radius.' },
       {
@@ -143,6 +144,7 @@ const intoNarrower: QuestionMaker = (draw, units) => {
     .map(pipeSize) as [PipeSize, PipeSize];
   const before = toSI('velocity', draw.pick([3, 4, 5] as const), 'ft/s');
   const ratio = wide.bore / narrow.bore;
+  const start = asPrinted('velocity', before, units);
   const answer = before * ratio ** 2;
   return {
     kind: 'number',
@@ -167,7 +169,7 @@ const intoNarrower: QuestionMaker = (draw, units) => {
     working: [
       'The flow is the same, so velocity goes the other way from area: by the bores’ ratio squared.',
       `Ratio: ${ratio.toFixed(3)}; squared: ${(ratio ** 2).toFixed(3)}.`,
-      `${format('velocity', before, units)} × ${(ratio ** 2).toFixed(3)} = ${format('velocity', answer, units, { digits: 3 })}.`,
+      `${start.text} × ${(ratio ** 2).toFixed(3)} = ${format('velocity', start.value * Number((ratio ** 2).toFixed(3)), units, { digits: 3 })}.`,
     ],
   };
 };

@@ -36,11 +36,11 @@ const volumeOfPool: QuestionMaker = (draw, units) => {
     slips: [
       {
         value: part(deep),
-        says: 'That takes the deep end for the whole pool. Take the mean depth.',
+        says: 'That uses the deep end’s depth everywhere. Use the mean depth.',
       },
       {
         value: part(shallow),
-        says: 'That takes the shallow end for the whole pool. Take the mean depth.',
+        says: 'That uses the shallow end’s depth everywhere. Use the mean depth.',
       },
       {
         value: part(shallow + deep),
@@ -58,7 +58,7 @@ const volumeOfPool: QuestionMaker = (draw, units) => {
     working: [
       `Mean depth: (${shallow} + ${deep}) / 2 = ${mean} ${unit}.`,
       inUs
-        ? `${asTyped} = ${cubic} cubic feet; times 7.48 that is ${format('volume', answer, units)}.`
+        ? `${asTyped} = ${cubic} cubic feet; ${cubic} × 7.4805 = ${format('volume', answer, units)}.`
         : `${asTyped} = ${format('volume', answer, units)}.`,
     ],
   };
@@ -114,7 +114,7 @@ const timeOfTurnover: QuestionMaker = (draw, units) => {
     ],
     working: [
       'Time of one turnover = volume / flow.',
-      `${format('volume', volume, units)} / ${format('flow', flow, units)} = ${format('duration', answer, units)}.`,
+      `${format('volume', volume, units)} / ${inUs ? `(60 × ${format('flow', flow, units)})` : format('flow', flow, units)} = ${format('duration', answer, units)}.`,
     ],
   };
 };
@@ -148,7 +148,7 @@ const shareAfterTurnovers: QuestionMaker = (draw) => {
           ]),
     ],
     working: [
-      'What has never passed is e to the power of minus the turnovers.',
+      'What has never passed is e to the power of minus the turnovers. On a calculator: the turnovers, the +/− key, then eˣ.',
       `1 − e^−${turnovers} = ${percent(answer)}.`,
     ],
   };
@@ -181,7 +181,7 @@ const sameTurnovers: QuestionMaker = () => ({
       id: 'all',
       label: 'In both all of it: two turnovers are plenty',
       right: false,
-      says: 'Two turnovers leave about 14 % that has never passed. All of it never has, strictly.',
+      says: 'Two turnovers leave about 14 % that has never passed.',
     },
   ],
   working: ['The share is 1 − e^−turnovers: 1 − e^−2 = 86 % in both.'],

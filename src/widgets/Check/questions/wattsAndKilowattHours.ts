@@ -47,7 +47,7 @@ const factorOfAReading: QuestionMaker = (draw, units) => {
   const apparent = voltage * current;
   return {
     kind: 'number',
-    prompt: `At a low speed the display says ${format('power', power, units)}, and a clamp meter ${format('current', current, units)} on ${format('voltage', voltage, units)}. What is the power factor?`,
+    prompt: `At a low speed a meter says ${format('power', power, units)}, and a true-RMS clamp meter ${format('current', current, units)} on ${format('voltage', voltage, units)}. What is the power factor?`,
     quantity: null,
     answer,
     near: 0.03,
@@ -78,7 +78,7 @@ const kilowattsOrHours: QuestionMaker = () => ({
       id: 'rate',
       label: 'It draws 1.5 kW, so 1.5 kWh in each hour that it runs',
       right: true,
-      says: 'Right. A kilowatt is a rate already; “an hour” is one time too many.',
+      says: 'Right. A kilowatt is already a rate, so “an hour” says it twice.',
     },
     {
       id: 'day',
@@ -90,7 +90,7 @@ const kilowattsOrHours: QuestionMaker = () => ({
       id: 'rising',
       label: 'Its power rises by 1.5 kW every hour',
       right: false,
-      says: 'That is what the words say, and what no pump does.',
+      says: 'That is what the words say. No pump does it.',
     },
   ],
   working: ['1.5 kW × 1 h = 1.5 kWh.'],

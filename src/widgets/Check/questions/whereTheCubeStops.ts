@@ -2,6 +2,7 @@ import { joulesPerKilowattHour } from '#core/constants.ts';
 import { bestMileageRatio } from '#core/power.ts';
 import { format } from '#units/format.ts';
 import { roundFlow } from '../drawn.ts';
+import { asPrinted } from '../printed.ts';
 import type { QuestionBank, QuestionMaker } from '../question.ts';
 
 const bestSpeed: QuestionMaker = (draw, units) => {
@@ -27,12 +28,12 @@ const bestSpeed: QuestionMaker = (draw, units) => {
       },
       {
         value: top,
-        says: 'That is top speed, where the cube part is dearest.',
+        says: 'That is top speed, where the cube part costs most.',
       },
     ],
     working: [
       `Fixed draw over twice the cube part: ${fixed} / (2 × ${cube}) = ${(fixed / (2 * cube)).toFixed(5)}.`,
-      `Its cube root is ${(answer / top).toFixed(3)}; times ${top} rpm that is ${format('speed', Math.round(answer), units)}.`,
+      `Its cube root is ${(answer / top).toFixed(4)}; ${(answer / top).toFixed(4)} × ${top} = ${format('speed', Math.round(Number((answer / top).toFixed(4)) * top), units)}.`,
     ],
   };
 };
@@ -46,6 +47,7 @@ const waterForKilowattHour: QuestionMaker = (draw, units) => {
   const power = draw.pick([110, 150, 260, 480] as const);
   const answer = (flow / power) * joulesPerKilowattHour;
   const minutes = units.preset === 'us';
+  const hourly = asPrinted('volume', flow * 3600, units);
   return {
     kind: 'number',
     prompt: `A pump moves ${format('flow', flow, units)} and draws ${format('power', power, units)}. How much water does it move for a kilowatt-hour?`,
@@ -69,8 +71,8 @@ const waterForKilowattHour: QuestionMaker = (draw, units) => {
       },
     ],
     working: [
-      `In an hour: ${format('volume', flow * 3600, units)}, for ${format('power', power, units)} × 1 h = ${power / 1000} kWh.`,
-      `Divided: ${format('volume', answer, units, { digits: 3 })} for a kilowatt-hour.`,
+      `In an hour it moves ${hourly.text}, for ${format('power', power, units)} × 1 h = ${power / 1000} kWh.`,
+      `For a kilowatt-hour: ${hourly.text} / ${power / 1000} = ${format('volume', hourly.value / (power / 1000), units)}.`,
     ],
   };
 };
@@ -78,7 +80,7 @@ const waterForKilowattHour: QuestionMaker = (draw, units) => {
 const liftAndFlow: QuestionMaker = () => ({
   kind: 'choice',
   prompt:
-    'A pump lifts water over a spillway. You turn its speed down by a fifth. What becomes of the flow?',
+    'A pump lifts water over a spillway. You turn its speed down by a fifth. What happens to the flow?',
   options: [
     {
       id: 'fifth',
