@@ -49,6 +49,8 @@ export interface FlowLimit {
   readonly id: string;
   /** Flow not to be passed [m3/s], 0 or more. */
   readonly greatestFlow: number;
+  /** Speed over reference speed not to be passed, whatever the flow is today [-]; none when left out. */
+  readonly greatestRatio?: number;
 }
 
 /** Hours of the day in which the pump must not turn faster than a ceiling. */
@@ -107,7 +109,7 @@ export interface NeedService<N extends ServiceNeed> {
   readonly runs: readonly ServiceRun[];
 }
 
-/** An unbroken run in which the flow passes a limit. */
+/** An unbroken run in which the flow or the speed passes a limit. */
 export interface LimitCrossing<L extends FlowLimit> {
   readonly limit: L;
   /** First minute of the run [min], 0 to 1439. */
@@ -118,6 +120,8 @@ export interface LimitCrossing<L extends FlowLimit> {
   readonly minutes: number;
   /** Greatest flow in it [m3/s]. */
   readonly flow: number;
+  /** Greatest speed ratio in it [-]. */
+  readonly ratio: number;
 }
 
 /** An unbroken run in which the pump is faster than quiet hours allow. */
@@ -160,7 +164,7 @@ export const flowSlack = 1e-6;
  *
  * Law: volume = sum of flow x time; energy = sum of power x time, the standby power while stopped; a need is served in unbroken runs
  * (midnight does not break one) of at least its shortest run, with the flow between its bounds and
- * inside its windows; a limit is crossed while the flow is above it.
+ * inside its windows; a limit is crossed while the flow, or the speed, is above it.
  * @param plan Blocks, pump, pool, needs, limits and quiet hours [see DayPlan], fields as there.
  * @returns The report [see DayReport]: volume [m3], energy [J], minutes [min].
  * @throws CoreError when the blocks are not a day, the volume is not positive, pointAt gives a number that is negative or not finite, or a need, limit or quiet span is unsound. Bounds are compared with a relative slack of 1e-6.
@@ -276,13 +280,17 @@ function crossingsOf<L extends FlowLimit>(
   segments: readonly ReportedSegment[],
 ): readonly LimitCrossing<L>[] {
   requireNotNegative(`limit ${limit.id}.greatestFlow`, limit.greatestFlow, 'm3/s');
-  const above = segments.filter((segment) => isAbove(segment.flow, limit.greatestFlow));
+  const { greatestFlow, greatestRatio = Number.POSITIVE_INFINITY } = limit;
+  const above = segments.filter(
+    ({ flow, ratio }) => isAbove(flow, greatestFlow) || isAbove(ratio, greatestRatio),
+  );
   return ringRuns(above).map((run) => ({
     limit,
     from: run.start,
     to: run.end,
     minutes: spanMinutes(run),
     flow: greatestIn(run, above, (segment) => segment.flow),
+    ratio: greatestIn(run, above, (segment) => segment.ratio),
   }));
 }
 

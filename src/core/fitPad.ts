@@ -79,6 +79,11 @@ export function fitPad(evidence: PadEvidence, found?: Estimate): PadFit {
     assumptions: assumptionsOf(evidence),
     powerFactors: powerFactorsIn(evidence),
     bandAt: (ratio) => bandsAt(spread, near(), ratio),
+    bandOf: (answer) => {
+      const { best: settled, slopesOf } = near();
+      const [slope = []] = slopesOf((pad) => [answer(pad)]);
+      return bandAbout(answer(settled), varianceOf(slope, covariance));
+    },
     spread,
     get narrowing() {
       return narrowing().together;

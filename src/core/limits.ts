@@ -131,6 +131,36 @@ export function crossedLimits(limits: readonly Limit[], flow: number, ratio = 0)
   );
 }
 
+/**
+ * The greatest speed at which the flow stays at or below a limit.
+ *
+ * Law: the ratio r with Q(r) = greatest flow, by halving; flow rises with speed.
+ * @param flowAt Flow [m3/s] at a speed ratio [-], above 0; it must not fall as the ratio rises.
+ * @param greatestFlow Flow not to be passed [m3/s], 0 or more.
+ * @param top Fastest ratio looked at [-], above 0 to 10.
+ * @returns Speed ratio [-], 0 where every speed passes it; undefined where even the fastest keeps it.
+ * @throws CoreError when the flow or the ratio is out of range.
+ * Accuracy: 1e-10 of the fastest ratio, on the side that keeps the limit.
+ * Source: common practice, no source (bisection).
+ * @example greatestRatioWithin((ratio) => 0.006 * ratio, 0.003, 1) // 0.5000
+ */
+export function greatestRatioWithin(
+  flowAt: (ratio: number) => number,
+  greatestFlow: number,
+  top: number,
+): number | undefined {
+  requireNotNegative('greatest flow', greatestFlow, 'm3/s');
+  requireBetween('top', requirePositive('top', top, ''), 0, 10, '');
+  if (flowAt(top) <= greatestFlow) return undefined;
+  let [low, high] = [0, top];
+  for (let halving = 0; halving < 34; halving += 1) {
+    const middle = (low + high) / 2;
+    if (flowAt(middle) <= greatestFlow) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
 /** The tightest of some limits, as a list of one; empty where there are none. */
 function tightest(limits: readonly Limit[]): readonly Limit[] {
   return limits.toSorted((a, b) => a.greatestFlow - b.greatestFlow).slice(0, 1);

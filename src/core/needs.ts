@@ -140,8 +140,10 @@ function padOf({ curve, circuit, limits, minRatio, maxRatio }: LadderInputs): Pa
     if (point.kind === 'flowing') return { flow: point.flow, head: point.head };
     return { flow: 0, head: point.shutoffHead };
   };
+  const hard = limits.filter((limit) => limit.hard);
+  const stop = Math.min(...hard.map(({ greatestRatio = maxRatio }) => greatestRatio), maxRatio);
   const atTop = operatingPoint(curve, folded, maxRatio);
-  const hardest = limits.filter((limit) => limit.hard).map((limit) => limit.greatestFlow);
+  const hardest = hard.map((limit) => limit.greatestFlow);
   return {
     flowAt,
     ratioFor: (flow) => {
@@ -153,7 +155,7 @@ function padOf({ curve, circuit, limits, minRatio, maxRatio }: LadderInputs): Pa
       return found.kind === 'found' ? found.ratio : undefined;
     },
     leastRatio: atTop.kind === 'noFlow' ? atTop.leastRatio : undefined,
-    greatestReachableFlow: Math.min(atTop.kind === 'flowing' ? atTop.flow : 0, ...hardest),
+    greatestReachableFlow: Math.min(flowAt(stop).flow, ...hardest),
   };
 }
 
@@ -183,7 +185,7 @@ function rungOf(need: Need, inputs: LadderInputs, pad: Pad): Rung {
     const kind = exact <= inputs.minRatio ? 'tooMuchAtSlowest' : 'speedStepTooCoarse';
     return unreachable({ kind, flow });
   }
-  const crossed = crossedLimits(inputs.limits, flow);
+  const crossed = crossedLimits(inputs.limits, flow, ratio);
   const hard = crossed.find((one) => one.hard);
   if (hard !== undefined) return unreachable({ kind: 'beyondLimit', limit: hard });
   return servedRung(need, inputs, { ratio, flow, head, crossed });

@@ -4,6 +4,7 @@
 import type { Band } from './band.ts';
 import type { Circuit } from './circuit.ts';
 import type { Gauge } from './gauges.ts';
+import type { SettledPad } from './padModel.ts';
 import type { PumpPower } from './power.ts';
 import type { PumpCurve } from './pump.ts';
 import type { StatedPower } from './statedPower.ts';
@@ -201,6 +202,8 @@ export interface PadFit {
   /** Power over volts times amperes, for readings with all three [-]. */
   readonly powerFactors: readonly { readonly id: string; readonly powerFactor: number }[];
   bandAt(ratio: number): PadBand;
+  /** 95 % band of one answer that cannot be negative, asked of the pads about the fit [unit of the answer]. */
+  bandOf(answer: (pad: SettledPad) => number): Band;
   /** What carries its doubt on to anything else that is asked of the pad. */
   readonly spread: PadSpread;
   /** The single extra reading that would narrow flow, head and power together most. */

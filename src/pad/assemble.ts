@@ -28,13 +28,12 @@ import {
 import { assembleTariff } from './assembleTariff.ts';
 import { type Assumption, assumption } from './assumptions.ts';
 import { lazy, memoize, unlessRefused } from './memo.ts';
+import { type Answer, missingFor } from './missing.ts';
 import { type Problem, problem } from './problems.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';
 import type { Pad } from './schema.ts';
 import { typicalCircuit } from './typicalCircuit.ts';
-
-/** What a reader may want to know. */
-export type Answer = 'volume' | 'running' | 'turnover' | 'ladder' | 'price' | 'day';
+import { greatestFlowAt, speedStops, withStops } from './worstState.ts';
 
 /** Everything that follows from a pad. Members that cost something are worked out when asked for. */
 export interface PadModel {
@@ -91,6 +90,10 @@ const quietOf = memoize(assembleQuiet);
 const blocksOf = memoize(assembleBlocks);
 const yearProblemsOf = memoize(yearProblems);
 const typicalOf = memoize(typicalCircuit);
+const groundOf = memoize((circuit: Circuit | null, plumbing: Pad['plumbing']) => ({
+  circuit,
+  plumbing,
+}));
 const runningOf = memoize(({ circuit, curve, power }: PadFit, standby: number) =>
   runningPad(circuit, curve, { ...power, standby }),
 );
@@ -139,6 +142,15 @@ const ladderOf = memoize(
     ),
 );
 
+/** The limits with the speed at which each hard one is kept in the worst state. */
+const stoppedOf = memoize(
+  (found: AssembledLimits, fit: PadFit, plumbing: Pad['plumbing'], speeds: PumpSpeeds) => {
+    const flowAt = greatestFlowAt(fit, plumbing);
+    const limits = unlessRefused(() => withStops(found.limits, flowAt, speeds));
+    return limits === null ? found : { ...found, limits };
+  },
+);
+
 const noLimits: AssembledLimits = { limits: [], problems: [], assumptions: [] };
 const newPath = { blocks: ['day', 'blocks'], oldBlocks: ['day', 'oldBlocks'] } as const;
 /** Stands in for the speeds of an unknown pump, so that blocks and readings can still be judged. */
@@ -179,7 +191,7 @@ function build(pad: Pad): PadModel {
   const circuit =
     described.circuit ??
     (curve === null ? null : typicalOf(curve, plumbing.staticHead ?? 0, liquid));
-  const needs = needsOf(pad.needs, pool.volume, liquid);
+
   const tariff = tariffOf(pad.tariff);
   const quiet = quietOf(pad.quiet, speeds ?? noSpeeds);
   const blocks = blocksOf(day.blocks, speeds ?? noSpeeds, newPath.blocks);
@@ -192,16 +204,26 @@ function build(pad: Pad): PadModel {
     const found = fitted();
     return found === null ? null : runningOf(found, standbyPower);
   });
+  const inBranch = pad.needs.some(({ branchId }) => branchId !== null);
+  const needs = lazy(() =>
+    needsOf(
+      pad.needs,
+      pool.volume,
+      liquid,
+      groundOf(inBranch ? (running()?.circuit ?? circuit) : null, plumbing),
+    ),
+  );
   const limits = lazy(() => {
     const within = running()?.circuit ?? circuit;
-    return (
-      (within && unlessRefused(() => limitsOf(pad.limits, site, plumbing, within))) ?? noLimits
-    );
+    const found =
+      (within && unlessRefused(() => limitsOf(pad.limits, site, plumbing, within))) ?? noLimits;
+    const fit = fitted();
+    return fit === null || speeds === null ? found : stoppedOf(found, fit, plumbing, speeds);
   });
   const ladder = lazy(() => {
     const ready = running();
     if (ready === null || speeds === null) return null;
-    return ladderOf(ready, needs.needs, limits().limits, speeds);
+    return ladderOf(ready, needs().needs, limits().limits, speeds);
   });
   const refused = lazy(() =>
     circuit !== null && curve !== null && speeds !== null && fitted() === null
@@ -215,8 +237,9 @@ function build(pad: Pad): PadModel {
     ...pump.problems,
     ...readings.problems,
     ...(fitted()?.contradictions ?? []).map((found) => contradictionProblem(found, pad.readings)),
-    ...needs.problems,
+    ...needs().problems,
     ...limits().problems,
+    ...speedStops(pad, limits().limits, speeds),
     ...quiet.problems,
     ...tariff.problems,
     ...blocks.problems,
@@ -238,7 +261,7 @@ function build(pad: Pad): PadModel {
     ...(fitted()?.assumptions ?? []).map(fitAssumption),
     ...limits().assumptions,
   ]);
-  const missing = lazy(() => missingFor(pad, { pool, pump, needs, tariff }, refused()));
+  const missing = lazy(() => missingFor(pad, { pool, pump, needs: needs(), tariff }, refused()));
 
   return {
     water: liquid,
@@ -255,7 +278,9 @@ function build(pad: Pad): PadModel {
     get limits() {
       return limits().limits;
     },
-    needs: needs.needs,
+    get needs() {
+      return needs().needs;
+    },
     quiet: quiet.quiet,
     get ladder() {
       return ladder();
@@ -282,7 +307,7 @@ function build(pad: Pad): PadModel {
         blocks: planned,
         pointAt: ready.runningAt,
         volume: pool.volume,
-        needs: needs.needs,
+        needs: needs().needs,
         limits: limits().limits,
         quiet: quiet.quiet,
         standbyPower,
@@ -296,37 +321,6 @@ function standbyAssumption({ pump }: Pad, blocks: readonly Block[]): readonly As
   const stops = blocks.length > 0 && minutesAt(blocks, 0) > 0;
   if (pump.standbyPower !== null || !stops) return [];
   return [assumption('standbyNone', { value: { quantity: 'power', value: 0 } })];
-}
-
-interface Judged {
-  readonly pool: ReturnType<typeof assemblePool>;
-  readonly pump: AssembledPump;
-  readonly needs: ReturnType<typeof assembleNeeds>;
-  readonly tariff: ReturnType<typeof assembleTariff>;
-}
-
-function missingFor(
-  pad: Pad,
-  { pool, pump, needs, tariff }: Judged,
-  refused: readonly Problem[],
-): Readonly<Record<Answer, readonly Problem[]>> {
-  const volume = pool.volume === null ? pool.problems : [];
-  const running = pump.curve === null || pump.speeds === null ? pump.problems : refused;
-  const served =
-    pad.needs.length === 0
-      ? [problem('noNeeds', ['needs'])]
-      : needs.needs.length === 0
-        ? needs.problems
-        : [];
-  const planned = pad.day.blocks.length === 0 ? [problem('noBlocks', ['day', 'blocks'])] : [];
-  return {
-    volume,
-    running,
-    turnover: [...volume, ...running],
-    ladder: [...running, ...served],
-    price: [...running, ...(tariff.tariff === null ? tariff.problems : [])],
-    day: [...volume, ...running, ...planned],
-  };
 }
 
 /** Everything that follows from a pad. The same pad gives the same model. */

@@ -27,24 +27,56 @@ function everySection(sections: readonly Section[], branchId: string | null): re
   ]);
 }
 
-/** Area of all filters together [m2]; water that divides between them shares it. */
-function filterArea(plumbing: Plumbing): number {
-  return everySection([...plumbing.suction, ...plumbing.discharge], null).reduce(
-    (area, { section }) =>
-      section.kind === 'equipment' && section.equipment === 'filter'
-        ? area + (section.area ?? 0)
-        : area,
-    0,
-  );
+/** Where a unit stands, as far as the circuit has that branch. */
+function branchOf(branchId: string | null, branches: ReadonlySet<string>): { branchId?: string } {
+  return branchId !== null && branches.has(branchId) ? { branchId } : {};
 }
 
-/** The branch the heater stands in, when it stands in one that the circuit has. */
-function heaterBranch(plumbing: Plumbing, branches: ReadonlySet<string>): string | undefined {
-  const heater = everySection(plumbing.discharge, null).find(
-    ({ section }) => section.kind === 'equipment' && section.equipment === 'heater',
+/** The filters with an area, each where it stands. */
+function filtersOf(
+  placed: readonly Placed[],
+  branches: ReadonlySet<string>,
+): NonNullable<LimitInputs['filters']> {
+  return placed.flatMap(({ section, branchId }) => {
+    if (section.kind !== 'equipment' || section.equipment !== 'filter' || !section.area) return [];
+    return [{ id: section.id, area: section.area, ...branchOf(branchId, branches) }];
+  });
+}
+
+/** The heaters, each where it stands; a pad that names none has its limit all the same. */
+function heatersOf(
+  greatestFlow: number | undefined,
+  placed: readonly Placed[],
+  branches: ReadonlySet<string>,
+): LimitInputs['heaters'] {
+  if (greatestFlow === undefined) return [];
+  const heaters = placed.flatMap(({ section, branchId }) => {
+    if (section.kind !== 'equipment' || section.equipment !== 'heater') return [];
+    return [{ id: section.id, greatestFlow, ...branchOf(branchId, branches) }];
+  });
+  return heaters.length === 0 ? [{ greatestFlow }] : heaters;
+}
+
+const valveFittings: readonly string[] = [
+  'gateValve',
+  'ballValve',
+  'butterflyValve',
+  'globeValve',
+  'angleValve',
+  'threeWayValveStraight',
+  'threeWayValveBranch',
+];
+
+function isValve(section: Section): boolean {
+  if (section.kind === 'fitting') return valveFittings.includes(section.fitting);
+  return section.kind === 'equipment' && section.equipment === 'valve';
+}
+
+/** Branches of their own that a valve on them can shut. */
+function valvedBranches(placed: readonly Placed[]): readonly string[] {
+  return placed.flatMap(({ section, branchId }) =>
+    branchId !== null && isValve(section) ? [branchId] : [],
   );
-  const branchId = heater?.branchId ?? undefined;
-  return branchId !== undefined && branches.has(branchId) ? branchId : undefined;
 }
 
 function branchIds(parts: Circuit['suction']): readonly string[] {
@@ -84,7 +116,7 @@ function coverProblems(limits: PadLimits, branches: ReadonlySet<string>): readon
   });
 }
 
-/** A cover whose branch is not there is taken to share the whole flow, which errs to the safe side. */
+/** A cover whose branch is not there counts as one whose pipe is not known, which errs to the safe side. */
 function coversOf(limits: PadLimits, branches: ReadonlySet<string>): LimitInputs['suctionCovers'] {
   return limits.suctionCovers.flatMap(({ id, markedFlow, branchId }) => {
     if (!markedFlow) return [];
@@ -121,23 +153,23 @@ export function assembleLimits(
   circuit: Circuit,
 ): AssembledLimits {
   const suctionBranches = new Set(branchIds(circuit.suction));
-  const dischargeBranches = new Set(branchIds(circuit.discharge));
-  const area = filterArea(plumbing);
+  const branches = new Set([...suctionBranches, ...branchIds(circuit.discharge)]);
+  const placed = everySection([...plumbing.suction, ...plumbing.discharge], null);
   const rate = given(limits.filterRate);
-  const heaterFlow = given(limits.heaterGreatestFlow);
+  const filters = filtersOf(placed, branches);
   const found = limitsFor({
     circuit,
     suctionVelocity: given(limits.suctionVelocity),
     dischargeVelocity: given(limits.dischargeVelocity),
-    filter: rate !== undefined && area > 0 ? { area, rate } : undefined,
-    heater:
-      heaterFlow === undefined
-        ? undefined
-        : { greatestFlow: heaterFlow, branchId: heaterBranch(plumbing, dischargeBranches) },
+    filterRate: rate,
+    filters,
+    heaters: heatersOf(given(limits.heaterGreatestFlow), placed, branches),
     suctionCovers: coversOf(limits, suctionBranches),
+    coversBalanced: limits.coversBalanced,
+    valvedBranches: valvedBranches(everySection(plumbing.suction, null)),
     npsh: npshOf(limits, site),
   });
-  const areaMissing = rate !== undefined && area === 0;
+  const areaMissing = rate !== undefined && filters.length === 0;
   return {
     limits: found,
     problems: [

@@ -1,16 +1,32 @@
 import { chlorineMass, saltCellHours } from '#core/chlorine.ts';
+import type { Circuit } from '#core/circuit.ts';
+import { flowSlack } from '#core/dayReport.ts';
 import { heaterHours, heatingEnergy } from '#core/heating.ts';
+import { flowForBranch } from '#core/limits.ts';
 import type { Need } from '#core/needs.ts';
 import type { Water } from '#core/water.ts';
+import { unlessRefused } from './memo.ts';
 import type { Path } from './path.ts';
 import { type Problem, problem } from './problems.ts';
-import type { PadNeed } from './schema.ts';
+import type { PadNeed, Plumbing, Section } from './schema.ts';
 
 /** A need for the core, with the name the reader gave it. */
 export interface NamedNeed extends Need {
   /** Greatest flow it bears [m3/s]; left out when there is none. */
   readonly greatestFlow?: number;
   readonly name: string;
+  /** The branch that must carry the flows, with those flows; the need's own are then what the pump must move for them. */
+  readonly branch?: NeedBranch;
+}
+
+/** A branch by its name, and the flows a need asks of it. */
+export interface NeedBranch {
+  readonly id: string;
+  readonly name: string;
+  /** [m3/s] */
+  readonly leastFlow: number;
+  /** [m3/s]; left out when there is none. */
+  readonly greatestFlow?: number;
 }
 
 export interface AssembledNeeds {
@@ -48,7 +64,8 @@ function minutesOf(need: PadNeed, path: Path, volume: number | null, water: Wate
   const hours = hoursFrom(need.basis, volume, water);
   if (hours === null)
     return { minutes: null, problems: [problem('needBasis', [...path, 'basis'])] };
-  const minutes = Math.ceil(hours * 60);
+  // Rounding of doubles must not add a minute to a whole number of them.
+  const minutes = Math.ceil(hours * 60 * (1 - flowSlack));
   if (minutes <= 1440) return { minutes, problems: [] };
   const shown = Number.isFinite(hours) && hours < 1000 ? hours.toFixed(1) : 'more than 1000';
   return {
@@ -57,11 +74,60 @@ function minutesOf(need: PadNeed, path: Path, volume: number | null, water: Wate
   };
 }
 
+/** The branches of a circuit by id, named as the reader named them. */
+function branchNames(sections: readonly Section[]): ReadonlyMap<string, string> {
+  return new Map(
+    sections.flatMap((section): (readonly [string, string])[] =>
+      section.kind === 'parallel'
+        ? section.branches.flatMap((branch) => [
+            [branch.id, branch.name] as const,
+            ...branchNames(branch.sections),
+          ])
+        : [],
+    ),
+  );
+}
+
+/** Where branches of a need are looked for. */
+export interface NeedGround {
+  readonly circuit: Circuit | null;
+  readonly plumbing: Plumbing;
+}
+
+/** More than any pool pump moves [m3/s]: what a flow comes to that no branch can carry. */
+const beyondAnyPump = 10;
+
+/** The need with the flow that the pump must move for its branch to carry what it asks. */
+function throughBranch(need: NamedNeed, branchId: string, ground: NeedGround): NamedNeed | null {
+  const { circuit, plumbing } = ground;
+  const names = branchNames([...plumbing.suction, ...plumbing.discharge]);
+  const name = names.get(branchId);
+  if (circuit === null || name === undefined) return null;
+  const { leastFlow, greatestFlow } = need;
+  const total = (flow: number) =>
+    unlessRefused(() => ({ flow: flowForBranch(circuit, branchId, flow) ?? beyondAnyPump }));
+  const least = total(leastFlow);
+  if (least === null) return null;
+  const greatest = greatestFlow === undefined ? null : total(greatestFlow);
+  return {
+    ...need,
+    leastFlow: least.flow,
+    ...(greatest === null ? {} : { greatestFlow: greatest.flow }),
+    branch: {
+      id: branchId,
+      name,
+      leastFlow,
+      ...(greatestFlow === undefined ? {} : { greatestFlow }),
+    },
+  };
+}
+
 function assembleNeed(
   need: PadNeed,
   path: Path,
   volume: number | null,
   water: Water,
+  ground: NeedGround,
 ): { readonly need: NamedNeed | null; readonly problems: readonly Problem[] } {
   const { id, kind, name, leastFlow, greatestFlow, windows, shortestRun } = need;
   const { minutes, problems } = minutesOf(need, path, volume, water);
@@ -73,7 +139,10 @@ function assembleNeed(
   if (!leastFlow || reversed || minutes === null) return { need: null, problems: all };
   const bounds = greatestFlow === null ? { leastFlow } : { leastFlow, greatestFlow };
   const whole = { id, kind, name, ...bounds, minutes, windows, shortestRun: shortestRun ?? 0 };
-  return { need: whole, problems: all };
+  if (need.branchId === null) return { need: whole, problems: all };
+  const through = throughBranch(whole, need.branchId, ground);
+  const lost = through === null ? [problem('needBranch', [...path, 'branchId'])] : [];
+  return { need: through ?? whole, problems: [...all, ...lost] };
 }
 
 /** The needs of the pad, with the minutes a day that follow from a basis worked out. */
@@ -81,8 +150,11 @@ export function assembleNeeds(
   needs: readonly PadNeed[],
   volume: number | null,
   water: Water,
+  ground: NeedGround,
 ): AssembledNeeds {
-  const each = needs.map((need, place) => assembleNeed(need, ['needs', place], volume, water));
+  const each = needs.map((need, place) =>
+    assembleNeed(need, ['needs', place], volume, water, ground),
+  );
   return {
     needs: each.flatMap(({ need }) => (need === null ? [] : [need])),
     problems: each.flatMap(({ problems }) => problems),

@@ -32,7 +32,7 @@ export function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
     }
     if (section.kind !== 'equipment' || section.equipment !== 'filter') return [];
     const { id, head, dirtyHead, loading } = section;
-    if (head === null || dirtyHead === null || !(head > 0) || dirtyHead < head) return [];
+    if (head === null || dirtyHead === null || !(head >= 1e-6) || dirtyHead < head) return [];
     return [{ id, cleanHead: head, dirtyHead, now: loading ?? 0 }];
   });
 }

@@ -93,6 +93,8 @@ export const serviceSentences = {
   noNeeds: () => 'No needs are described yet; add what the water is wanted for.',
   needFlow: () => 'The least flow is missing; type what the manual asks for.',
   needGreatest: () => 'The greatest flow is below the least; it must be the least flow or more.',
+  needBranch: () =>
+    'This need names a branch that is not there, so the whole flow counts; choose a branch again.',
   needMinutes: () => 'The time a day is missing; type it, or what it follows from.',
   needBasis: () =>
     'The time a day cannot be worked out yet; both figures and the volume of the pool are needed.',
@@ -103,6 +105,15 @@ export const serviceSentences = {
   coverFlow: () => 'The flow marked on this cover is missing; read it off the cover.',
   coverBranch: () =>
     'This cover stands in a branch that is not there; choose one of the suction branches.',
+  primingTooFast: (say) =>
+    `Priming at ${say('found')} passes the stop of the suction covers, ${say('stop')}; set it to ` +
+    `${say('stop')} or less before the pump runs.`,
+  overrideTooFast: (say) =>
+    `An override at ${say('found')} passes the stop of the suction covers, ${say('stop')}; set it ` +
+    `to ${say('stop')} or less before the pump runs.`,
+  frostTooFast: (say) =>
+    `Freeze protection at ${say('found')} passes the stop of the suction covers, ${say('stop')}; ` +
+    `set it to ${say('stop')} or less before the pump runs.`,
   limitZero: () => 'A limit of 0 would forbid all flow; leave it empty or type the limit.',
   quietSpeed: () => 'The fastest speed allowed in these hours is missing; type it in rpm.',
 } as const satisfies Sentences;

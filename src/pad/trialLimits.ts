@@ -13,7 +13,8 @@ import type { Pad } from './schema.ts';
  * A trial pad differs from the most likely one by a factor on every loss of a side. Water then divides
  * between branches as before, unless one of them lifts it, so of the limits only that of the pump's
  * inlet (NPSH) moves. And since loss grows faster than flow, a loss k times as great is reached at a
- * flow k times smaller at the least: a flow that stays below that cannot cross it.
+ * flow k times smaller at the least: a flow that stays below that cannot cross it. The speed of a
+ * stop is left out, since it holds at the worst state and not at that of the trial pad.
  */
 export const limitsWith = memoize(
   (limits: Pad['limits'], site: Pad['site'], plumbing: Pad['plumbing'], best: SettledPad) => {

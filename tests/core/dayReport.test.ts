@@ -199,8 +199,16 @@ describe('limits and quiet hours', () => {
       { id: 'c', start: 60, end: 300, ratio: 0.5 },
     ];
     expect(report(blocks, { limits: [limit] }).crossings).toEqual([
-      { limit, from: 1380, to: 60, minutes: 120, flow: 0.006 * 0.9 },
+      { limit, from: 1380, to: 60, minutes: 120, flow: 0.006 * 0.9, ratio: 0.9 },
     ]);
+  });
+
+  it('a speed above that of a limit crosses it, whatever the flow is today', () => {
+    const stop = { ...limit, greatestFlow: 1, greatestRatio: 0.7 };
+    const at = (ratio: number) =>
+      report([{ id: 'a', start: 0, end: 60, ratio }], { limits: [stop] }).crossings;
+    expect(at(0.7)).toEqual([]);
+    expect(at(0.71)).toMatchObject([{ limit: stop, from: 0, to: 60, ratio: 0.71 }]);
   });
 
   it('a flow at the limit does not cross it', () => {

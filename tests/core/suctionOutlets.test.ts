@@ -129,7 +129,7 @@ describe('what the suction outlets bear', () => {
 describe('whatever is added to the suction side', () => {
   const feet = fc.integer({ min: 3, max: 120 });
   const marks = fc.integer({ min: 20, max: 150 });
-  const bores = fc.constantFrom(0.0409, 0.0525, 0.0627);
+  const bores: fc.Arbitrary<number> = fc.constantFrom(0.0409, 0.0525, 0.0627);
   const line = fc.record({ feet, bore: bores, mark: fc.option(marks, { nil: null }) });
   const pad = fc.record({
     lines: fc.array(line, { minLength: 1, maxLength: 5 }),
@@ -156,7 +156,7 @@ describe('whatever is added to the suction side', () => {
       fc.property(pad, feet, (before, length) => {
         const after = {
           ...before,
-          lines: [...before.lines, { feet: length, bore: 0.0525, mark: null }],
+          lines: [...before.lines, { feet: length, bore: 0.0525, mark: null as number | null }],
         };
         const [was, is] = [stopOf(before), stopOf(after)];
         if (was === undefined) expect(is).toBeUndefined();

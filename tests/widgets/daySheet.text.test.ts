@@ -113,7 +113,7 @@ describe('the finding', () => {
     const twice = [...day, block('eve', 960, 990, 3000)];
     const { report } = workOut({ ...handBench, limits: [limit()], quiet }, twice, date);
     // 0.004 m3/s are 63.4 gpm and 0.0035 are 55.5 gpm (NIST SP 811, B.8).
-    expect(crossingsByLimit(report).map((each) => plain(crossingText(each, us)))).toEqual([
+    expect(crossingsByLimit(report).map((each) => plain(crossingText(each, 3000, us)))).toEqual([
       'Flow marked on the suction covers: 63 gpm from 12:00 to 14:00 and from 16:00 to 16:30; at most 55 gpm.',
     ]);
     expect(crossingsByQuiet(report).map((each) => plain(quietText(each, 3000, us)))).toEqual([

@@ -158,7 +158,9 @@ describe('a limit in words', () => {
     });
     const [row] = limitRows(scene);
     if (row === undefined) throw new Error('there is a cover');
-    expect(text.limitText(row, scene, us)).toContain('Never run faster.');
+    expect(shape(text.limitText(row, scene, us))).toBe(
+      '# gpm through the pump at most. Never run faster than # rpm: that keeps it even with the filter clean, the valves open and as much flow as the readings leave possible. One cover alone is not enough: a second protection is required by code.',
+    );
   });
 
   test('says so where every speed crosses it', () => {
@@ -170,7 +172,7 @@ describe('a limit in words', () => {
     const [row] = limitRows(scene);
     if (row === undefined) throw new Error('there is a cover');
     expect(shape(text.limitText(row, scene, us))).toBe(
-      '# gpm through the pump at most. Every speed crosses it, even # rpm.',
+      '# gpm through the pump at most. Even # rpm may pass it, with the filter clean, the valves open and as much flow as the readings leave possible: do not run this pump. One cover alone is not enough: a second protection is required by code.',
     );
   });
 });

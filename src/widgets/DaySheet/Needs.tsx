@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { stripPieces } from '#charts/ring.ts';
+import { problemSentence } from '#pad/problems.ts';
 import { format } from '#units/format.ts';
 import type { DayModel } from './model.ts';
 import {
@@ -85,7 +86,8 @@ export function Limits({ model }: { model: DayModel }): JSX.Element {
   const reference = model.speeds.value?.reference ?? 1;
   const crossings = report === undefined ? [] : crossingsByLimit(report);
   const quiet = report === undefined ? [] : crossingsByQuiet(report);
-  if (crossings.length + quiet.length === 0) {
+  const stops = model.stopProblems.value;
+  if (crossings.length + quiet.length + stops.length === 0) {
     const many = model.limits.value.length;
     return (
       <p class="day-good">
@@ -97,13 +99,19 @@ export function Limits({ model }: { model: DayModel }): JSX.Element {
   }
   return (
     <ul class="day-crossings" role="list">
+      {stops.map((stop) => (
+        <li key={stop.code} class="day-crossing is-stop">
+          <b>Stop. </b>
+          {problemSentence(stop, units)}
+        </li>
+      ))}
       {crossings.map((crossing) => (
         <li
           key={crossing.limit.id}
           class={crossing.limit.hard ? 'day-crossing is-stop' : 'day-crossing'}
         >
           {crossing.limit.hard && <b>Stop. </b>}
-          {crossingText(crossing, units)}
+          {crossingText(crossing, reference, units)}
           {crossing.limit.hard && ' Never run above the flow marked on a suction cover.'}
         </li>
       ))}

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { blockMinutes, stripPieces } from '#charts/ring.ts';
+import { problemSentence } from '#pad/problems.ts';
 import type { PadBlock } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
 import { formatMoney, formatPrice } from '#units/money.ts';
@@ -210,16 +211,23 @@ function LimitList({ model, day }: PartProps): JSX.Element {
   const quietCrossings = crossingsByQuiet(day.report);
   const units = model.units.value;
   const reference = model.speeds.value?.reference ?? 1;
-  if (crossings.length + quietCrossings.length === 0) {
+  const stops = model.stopProblems.value;
+  if (crossings.length + quietCrossings.length + stops.length === 0) {
     const known = model.limits.value.length > 0;
     return <p>{known ? 'No limit is crossed; quiet hours are kept.' : 'No limits are named.'}</p>;
   }
   return (
     <ul>
+      {stops.map((stop) => (
+        <li key={stop.code} class="is-short">
+          <b>Stop: do not run. </b>
+          {problemSentence(stop, units)}
+        </li>
+      ))}
       {crossings.map((crossing) => (
         <li key={crossing.limit.id} class="is-short">
           {crossing.limit.hard && <b>Stop: do not run. </b>}
-          {crossingText(crossing, units)}
+          {crossingText(crossing, reference, units)}
         </li>
       ))}
       {quietCrossings.map((crossing) => (

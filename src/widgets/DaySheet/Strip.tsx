@@ -101,7 +101,9 @@ function markOf(id: string, model: DayModel): 'stop' | 'warn' | undefined {
   const own = report?.segments.find(({ blockId }) => blockId === id);
   if (report === undefined || own === undefined) return undefined;
   const crossed = report.crossings.filter(
-    ({ limit, flow }) => own.flow > limit.greatestFlow && flow > 0,
+    ({ limit, flow }) =>
+      (own.flow > limit.greatestFlow && flow > 0) ||
+      own.ratio > (limit.greatestRatio ?? Number.POSITIVE_INFINITY),
   );
   if (crossed.some(({ limit }) => limit.hard)) return 'stop';
   return crossed.length > 0 ? 'warn' : undefined;

@@ -10,7 +10,11 @@ export interface AssembledBench {
   readonly missing: readonly Problem[];
   /** What is wrong with the blocks, tied to their fields. */
   readonly blockProblems: readonly Problem[];
+  /** Speeds outside the plan that pass a hard stop: no day is safe while there is one. */
+  readonly stopProblems: readonly Problem[];
 }
+
+const stopCodes: readonly string[] = ['primingTooFast', 'overrideTooFast', 'frostTooFast'];
 
 /** The reader's pad as a bench for days. */
 export function benchOf(pad: Pad): AssembledBench {
@@ -18,13 +22,16 @@ export function benchOf(pad: Pad): AssembledBench {
   const { running, speeds, volume, needs, limits, quiet, tariff, standbyPower } = model;
   const { missing, problems } = model;
   const blockProblems = problems.filter(({ path }) => path[0] === 'day' && path[1] === 'blocks');
+  const stopProblems = problems.filter(({ code }) => stopCodes.includes(code));
   const lacks = [...missing.running, ...missing.volume, ...missing.price].filter(isFirst);
-  if (running === null || speeds === null) return { bench: null, missing: lacks, blockProblems };
+  if (running === null || speeds === null)
+    return { bench: null, missing: lacks, blockProblems, stopProblems };
   const pointAt = running.runningAt;
   return {
     bench: { speeds, pointAt, volume, needs, limits, quiet, tariff, standbyPower },
     missing: lacks,
     blockProblems,
+    stopProblems,
   };
 }
 

@@ -56,6 +56,7 @@ export function createDayModel(store: PadStore) {
   const bench = computed(() => assembled.value.bench);
   const missing = computed(() => assembled.value.missing);
   const blockProblems = computed(() => assembled.value.blockProblems);
+  const stopProblems = computed(() => assembled.value.stopProblems);
 
   const here = computed(() => worked(blocks.value));
   const compareWith = computed(() => pad.value.day.compareWith);
@@ -188,6 +189,7 @@ export function createDayModel(store: PadStore) {
     bench,
     missing,
     blockProblems,
+    stopProblems,
     here,
     compareWith,
     other,

@@ -34,9 +34,16 @@ export function needWhy({ need, runs, shortMinutes }: NeedService): string | nul
   return null;
 }
 
-export function crossingText({ limit, runs, flow }: LimitRuns, units: UnitChoice): string {
+export function crossingText(
+  { limit, runs, flow, ratio }: LimitRuns,
+  reference: number,
+  units: UnitChoice,
+): string {
   const most = format('flow', limit.greatestFlow, units);
-  return `${limitName(limit)}: ${format('flow', flow, units)} ${timesText(runs)}; at most ${most}.`;
+  if (limit.greatestRatio === undefined || flow > limit.greatestFlow)
+    return `${limitName(limit)}: ${format('flow', flow, units)} ${timesText(runs)}; at most ${most}.`;
+  const [fast, stop] = [ratio, limit.greatestRatio].map((each) => rpmText(each * reference, units));
+  return `${limitName(limit)}: ${fast} ${timesText(runs)}; never above ${stop}, where a clean filter and open valves may let ${most} through.`;
 }
 
 /** Quiet hours with every time of day at which the pump is too fast for them. */

@@ -108,6 +108,8 @@ export interface LimitRuns {
   readonly runs: readonly Stretch[];
   /** Greatest flow in them [m3/s]. */
   readonly flow: number;
+  /** Greatest speed ratio in them [-]. */
+  readonly ratio: number;
 }
 
 /** The crossings limit by limit, hard ones first. */
@@ -117,7 +119,13 @@ export function crossingsByLimit({ crossings }: Report): readonly LimitRuns[] {
     .map((limit) => {
       const own = crossings.filter((crossing) => crossing.limit === limit);
       const runs = own.map(({ from, to }) => ({ start: from, end: to }));
-      return { limit, runs, flow: Math.max(...own.map(({ flow }) => flow)) };
+      const greatest = (of: (one: (typeof own)[number]) => number) => Math.max(...own.map(of));
+      return {
+        limit,
+        runs,
+        flow: greatest(({ flow }) => flow),
+        ratio: greatest(({ ratio }) => ratio),
+      };
     })
     .sort((one, other) => Number(other.limit.hard) - Number(one.limit.hard));
 }

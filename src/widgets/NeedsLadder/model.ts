@@ -96,6 +96,13 @@ function speedForFlow(scene: Scene, flow: number): number | undefined {
   return found.kind === 'found' ? found.ratio * scene.referenceSpeed : undefined;
 }
 
+/** The fastest speed that keeps a limit [rpm]; undefined where every speed does. */
+function ceilingOf(scene: Scene, { greatestFlow, greatestRatio }: Limit): number | undefined {
+  return greatestRatio === undefined
+    ? speedForFlow(scene, greatestFlow)
+    : greatestRatio * scene.referenceSpeed;
+}
+
 /** Builds the ladder: the slowest speed for each need, and the fastest that each limit lets be. */
 export function ladderOf(scene: Scene): Ladder {
   const { referenceSpeed, leastSpeed, topSpeed, speedStep, limits } = scene;
@@ -107,7 +114,7 @@ export function ladderOf(scene: Scene): Ladder {
   });
   const ceilings = limits.map((limit) => ({
     limit,
-    speed: speedForFlow(scene, limit.greatestFlow),
+    speed: ceilingOf(scene, limit),
   }));
   const hard = ceilings.flatMap(({ limit, speed }) =>
     limit.hard && speed !== undefined ? [Math.floor(speed / speedStep + 1e-7) * speedStep] : [],
@@ -170,7 +177,10 @@ export function createModel(example: Scene, opening: number): NeedsLadderModel {
     mayRun,
     speed,
     here,
-    crossed: computed(() => crossedLimits(ladder.value.scene.limits, here.value.flow)),
+    crossed: computed(() => {
+      const { limits, referenceSpeed } = ladder.value.scene;
+      return crossedLimits(limits, here.value.flow, within.value / referenceSpeed);
+    }),
     blocked,
     covers: computed(() => loadsOf(ladder.value.scene.covers, here.value.flow, blocked.value)),
     fateOf: ({ need, rung }) => {

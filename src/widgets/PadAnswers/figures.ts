@@ -61,7 +61,7 @@ export function hereAt(scene: Scene, speed: number): Here {
     current: currentAt(scene, ratio, power),
     turnover: turns ? turnoverTime(volume, flow) : null,
     filtered: turns ? filteredShare(turnoversInRun(volume, flow, secondsInDay)) : null,
-    crossed: crossedLimits(limits, flow),
+    crossed: crossedLimits(limits, flow, ratio),
   };
 }
 
@@ -141,6 +141,7 @@ export function limitRows(scene: Scene): readonly LimitRow[] {
 
 function limitRow(scene: Scene, limit: Limit): LimitRow {
   const { machine, speeds, notches } = scene;
+  if (limit.hard) return stopRow(scene, limit);
   const [min, max] = [speeds.least / speeds.reference, speeds.top / speeds.reference];
   const bound = ratioWhere(scene, ({ band }) => band.flow.high, limit.greatestFlow);
   const surelyKeeps =
@@ -157,6 +158,18 @@ function limitRow(scene: Scene, limit: Limit): LimitRow {
   const ratio = found.kind === 'found' ? found.ratio : max;
   const keeps = settableBelow(scene, ratio * speeds.reference);
   return { limit, crossed: 'above', keeps, surelyKeeps };
+}
+
+/** A hard stop holds at the worst state of the pad, so its speed is one and has no band. */
+function stopRow(scene: Scene, limit: Limit): LimitRow {
+  const { least, reference } = scene.speeds;
+  const { greatestRatio } = limit;
+  if (greatestRatio === undefined)
+    return { limit, crossed: 'never', keeps: null, surelyKeeps: null };
+  const stop = greatestRatio * reference;
+  if (stop < least) return { limit, crossed: 'always', keeps: null, surelyKeeps: 0 };
+  const keeps = settableBelow(scene, stop);
+  return { limit, crossed: 'above', keeps, surelyKeeps: keeps };
 }
 
 /** One piece of the head, by part or by a group of parts. */

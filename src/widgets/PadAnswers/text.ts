@@ -182,13 +182,15 @@ export function spoken(here: Here, units: UnitChoice): string {
 }
 
 /** What a rung asks for: "at least 48 gpm, 3 h a day". */
-export function needText(
-  { leastFlow, greatestFlow, minutes }: NamedNeed,
-  units: UnitChoice,
-): string {
+export function needText(need: NamedNeed, units: UnitChoice): string {
+  const { leastFlow, greatestFlow } = need.branch ?? need;
   const most = greatestFlow === undefined ? '' : `, at most ${format('flow', greatestFlow, units)}`;
-  const hours = format('duration', minutes * 60, units);
-  return `at least ${format('flow', leastFlow, units)}${most}, ${hours} a day`;
+  const hours = format('duration', need.minutes * 60, units);
+  const where =
+    need.branch === undefined
+      ? ''
+      : ` through ${need.branch.name || 'its branch'}, which takes ${format('flow', need.leastFlow, units)} through the pump`;
+  return `at least ${format('flow', leastFlow, units)}${most}${where}, ${hours} a day`;
 }
 
 /** Why no speed serves a need. */
@@ -210,12 +212,23 @@ export function unreachableText(
     case 'beyondTopSpeed':
       return `Out of reach: at its top speed, ${rpm(top, units)}, the pump moves ${most}, and this asks for ${asks}.`;
     case 'beyondLimit':
-      return `Not allowed: the ${limitName(reason.limit)} stops at ${format('flow', reason.limit.greatestFlow, units)} through the pump, and this asks for ${asks}.`;
+      return `Not allowed: the ${limitName(reason.limit)} stops at ${stopWords(reason.limit, reference, units)}, and this asks for ${asks}.`;
     case 'tooMuchAtSlowest':
       return `Not to be met: even at ${rpm(least, units)} the pump moves ${format('flow', reason.flow, units)}, and this bears ${bears} at most.`;
     case 'speedStepTooCoarse':
       return `Not to be met: no speed that can be set gives ${asks} to ${bears}; the next one gives ${format('flow', reason.flow, units)}.`;
   }
+}
+
+/** Where a limit stops: by its flow and, where it has one, by its speed. */
+function stopWords(
+  { greatestFlow, greatestRatio }: Limit,
+  reference: number,
+  units: UnitChoice,
+): string {
+  const flow = `${format('flow', greatestFlow, units)} through the pump`;
+  if (greatestRatio === undefined) return flow;
+  return `${flow}, which is ${rpm(Math.floor(greatestRatio * reference), units)} at worst`;
 }
 
 /** A limit as a heading: what it is and where it comes from. */
@@ -242,9 +255,8 @@ export function limitTitle({ kind, partId }: Limit, pad: Pad): string {
 function coverTitle(coverId: string | undefined, { limits, units }: Pad): string {
   const cover = limits.suctionCovers.find(({ id }) => id === coverId);
   if (cover === undefined || cover.markedFlow === null) return 'Suction covers';
-  const sharing = limits.suctionCovers.filter(({ branchId }) => branchId === null).length;
-  const blocked =
-    cover.branchId === null && sharing > 1 ? `; one of ${sharing} taken as blocked` : '';
+  const count = limits.suctionCovers.length;
+  const blocked = count > 1 ? `; one of ${count} taken as blocked` : '';
   const name = cover.name === '' ? 'Suction cover' : `Suction cover “${cover.name}”`;
   return `${name}, marked ${format('flow', cover.markedFlow, units)}${blocked}`;
 }
@@ -254,6 +266,7 @@ export function limitText(row: LimitRow, scene: Scene, units: UnitChoice): strin
   const { limit, crossed, keeps, surelyKeeps } = row;
   const most = `${format('flow', limit.greatestFlow, units)} through the pump at most`;
   const { least, top } = scene.speeds;
+  if (limit.hard) return stopText(row, most, scene, units);
   if (crossed === 'always') {
     return `${most}. Every speed crosses it, even ${rpm(least, units)}.`;
   }
@@ -263,7 +276,28 @@ export function limitText(row: LimitRow, scene: Scene, units: UnitChoice): strin
   }
   const speed = keeps ?? least;
   const sure = surelyKeeps !== null && surelyKeeps < speed ? sureText(surelyKeeps, units) : '';
-  return `${most}: that is ${rpm(speed, units)}. ${limit.hard ? 'Never run faster' : 'It is crossed above that'}.${sure}`;
+  return `${most}: that is ${rpm(speed, units)}. It is crossed above that.${sure}`;
+}
+
+/** Why the stop of a pad does not move with its filter. */
+const worstState =
+  'with the filter clean, the valves open and as much flow as the readings leave possible';
+
+function stopText(
+  { crossed, keeps }: LimitRow,
+  most: string,
+  { pad, speeds: { least, top } }: Scene,
+  units: UnitChoice,
+): string {
+  const alone =
+    pad.limits.suctionCovers.length === 1
+      ? ' One cover alone is not enough: a second protection is required by code.'
+      : '';
+  if (crossed === 'always')
+    return `${most}. Even ${rpm(least, units)} may pass it, ${worstState}: do not run this pump.${alone}`;
+  if (crossed === 'never')
+    return `${most}. No speed up to ${rpm(top, units)} passes it, even ${worstState}.${alone}`;
+  return `${most}. Never run faster than ${rpm(keeps ?? least, units)}: that keeps it even ${worstState}.${alone}`;
 }
 
 function sureText(surelyKeeps: number, units: UnitChoice): string {

@@ -190,6 +190,7 @@ function* ownSteps(
 function groundOf(day: DayModel, pad: ReadonlySignal<Pad>): ReadonlySignal<Ground | null> {
   const model = computed(() => padModel(pad.value));
   const running = computed(() => model.value.running);
+  const fit = computed(() => model.value.fit);
   const speeds = computed(() => model.value.speeds);
   const needs = computed(() => model.value.needs);
   const limits = computed<readonly Limit[]>(() => model.value.limits);
@@ -202,7 +203,7 @@ function groundOf(day: DayModel, pad: ReadonlySignal<Pad>): ReadonlySignal<Groun
   const site = computed(() => pad.value.site);
   const turnovers = computed(() => pad.value.turnoverTarget ?? usualTurnovers);
   return computed(() => {
-    if (running.value === null || speeds.value === null) return null;
+    if (running.value === null || fit.value === null || speeds.value === null) return null;
     if (tariff.value === null || volume.value === null) return null;
     const bench: Bench = {
       speeds: speeds.value,
@@ -217,6 +218,7 @@ function groundOf(day: DayModel, pad: ReadonlySignal<Pad>): ReadonlySignal<Groun
     return {
       bench,
       running: running.value,
+      fit: fit.value,
       pad: { plumbing: plumbing.value, limits: given.value, site: site.value },
       date: day.date.value,
       turnovers: turnovers.value,

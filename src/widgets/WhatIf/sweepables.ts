@@ -4,6 +4,7 @@
  */
 import type { CalendarDate } from '#core/calendar.ts';
 import type { Circuit } from '#core/circuitParts.ts';
+import type { PadFit } from '#core/padEvidence.ts';
 import { unionOf } from '#core/spans.ts';
 import { type Band, ruleOn, type Tariff } from '#core/tariff.ts';
 import { assembleLimits } from '#pad/assembleLimits.ts';
@@ -19,12 +20,14 @@ import {
 } from '#pad/changedCircuit.ts';
 import { type RunningPad, runningPad } from '#pad/runningPad.ts';
 import type { Pad } from '#pad/schema.ts';
+import { greatestFlowAt, withStops } from '#pad/worstState.ts';
 import type { Bench } from '#widgets/DaySheet/figures.ts';
 
 /** What a sweep stands on: the pad as it is. */
 export interface Ground {
   readonly bench: Bench;
   readonly running: RunningPad;
+  readonly fit: PadFit;
   readonly pad: Pick<Pad, 'plumbing' | 'limits' | 'site'>;
   readonly date: CalendarDate;
   /** Turnovers asked for in a day [-]. */
@@ -69,11 +72,27 @@ function evenly(from: number, to: number, step: number, present: number): readon
   return [...new Set([...clean, present])].sort((one, other) => one - other);
 }
 
-/** The pad with water going round in another circuit: its limits follow. */
-function inCircuit({ bench, running, pad, turnovers }: Ground, circuit: Circuit): Changed {
+/** The pad with water going round in a changed circuit: its limits follow. */
+function inCircuit(ground: Ground, changed: (circuit: Circuit) => Circuit): Changed {
+  const { bench, running, fit, pad, turnovers } = ground;
+  const circuit = changed(running.circuit);
   const { runningAt } = runningPad(circuit, running.curve, running.power);
   const { limits } = assembleLimits(pad.limits, pad.site, pad.plumbing, circuit);
-  return { bench: { ...bench, pointAt: runningAt, limits }, turnovers };
+  const stopped = withStops(limits, greatestFlowAt(fit, pad.plumbing, changed), bench.speeds);
+  return { bench: { ...bench, pointAt: runningAt, limits: stopped }, turnovers };
+}
+
+/** The pad with its filters loaded so far: the stop holds with them clean, so it stays. */
+function inLoaded({ bench, running, pad, turnovers }: Ground, loading: number): Changed {
+  const circuit = circuitWithLoading(running.circuit, pad.plumbing, loading);
+  const { runningAt } = runningPad(circuit, running.curve, running.power);
+  const { limits } = assembleLimits(pad.limits, pad.site, pad.plumbing, circuit);
+  const stops = new Map(bench.limits.map(({ kind, greatestRatio }) => [kind, greatestRatio]));
+  const stopped = limits.map((limit) => {
+    const greatestRatio = stops.get(limit.kind);
+    return greatestRatio === undefined ? limit : { ...limit, greatestRatio };
+  });
+  return { bench: { ...bench, pointAt: runningAt, limits: stopped }, turnovers };
 }
 
 /** The tariff with each price of energy changed. */
@@ -182,7 +201,7 @@ const pipes =
       step: 1,
       more: range.most > 0 ? 1 : -1,
       at: (steps) =>
-        inCircuit(ground, circuitWithSizes(ground.running.circuit, plumbing, side, steps)),
+        inCircuit(ground, (circuit) => circuitWithSizes(circuit, plumbing, side, steps)),
     };
   };
 
@@ -198,7 +217,7 @@ const loading: Maker = (ground) => {
     step: 0.05,
     narrowTo: 0.005,
     more: 0.1,
-    at: (value) => inCircuit(ground, circuitWithLoading(ground.running.circuit, plumbing, value)),
+    at: (value) => inLoaded(ground, value),
   };
 };
 
@@ -212,7 +231,7 @@ const temperature: Maker = (ground) => {
     step: 1,
     narrowTo: 0.25,
     more: -5,
-    at: (value) => inCircuit(ground, circuitWithWater(ground.running.circuit, value)),
+    at: (value) => inCircuit(ground, (circuit) => circuitWithWater(circuit, value)),
   };
 };
 
