@@ -1,5 +1,6 @@
-import { type Block, type Segment, segmentsOf } from './day.ts';
+import type { Block } from './day.ts';
 import { CoreError, requireNotNegative, requirePositive } from './errors.ts';
+import { type PrimedSegment, type Priming, primedSegments } from './priming.ts';
 import {
   intersectionOf,
   type Piece,
@@ -72,10 +73,12 @@ export interface DayPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly quiet: readonly QuietHours[];
   /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
   readonly standbyPower?: number | undefined;
+  /** How the pump primes at every start [see Priming]; not at all when left out. */
+  readonly priming?: Priming | undefined;
 }
 
 /** A segment with what the pump does in it. */
-export interface ReportedSegment extends Segment {
+export interface ReportedSegment extends PrimedSegment {
   /** off: not turning; noFlow: turning, but too slow to move water. */
   readonly kind: 'flowing' | 'noFlow' | 'off';
   /** Flow [m3/s], 0 or more. */
@@ -164,7 +167,7 @@ export const flowSlack = 1e-6;
  *
  * Law: volume = sum of flow x time; energy = sum of power x time, the standby power while stopped; a need is served in unbroken runs
  * (midnight does not break one) of at least its shortest run, with the flow between its bounds and
- * inside its windows; a limit is crossed while the flow, or the speed, is above it.
+ * inside its windows; each start primes as primedSegments; a limit is crossed while the flow, or the speed, is above it.
  * @param plan Blocks, pump, pool, needs, limits and quiet hours [see DayPlan], fields as there.
  * @returns The report [see DayReport]: volume [m3], energy [J], minutes [min].
  * @throws CoreError when the blocks are not a day, the volume is not positive, pointAt gives a number that is negative or not finite, or a need, limit or quiet span is unsound. Bounds are compared with a relative slack of 1e-6.
@@ -208,10 +211,14 @@ function reportedSegments({
   blocks,
   pointAt,
   standbyPower = 0,
-}: Pick<DayPlan<never, never>, 'blocks' | 'pointAt' | 'standbyPower'>): readonly ReportedSegment[] {
+  priming,
+}: Pick<
+  DayPlan<never, never>,
+  'blocks' | 'pointAt' | 'standbyPower' | 'priming'
+>): readonly ReportedSegment[] {
   const power = requireNotNegative('standby power', standbyPower, 'W');
   const known = new Map<number, SegmentPoint>([[0, { ...offPoint, power }]]);
-  return segmentsOf(blocks).map((segment) => {
+  return primedSegments(blocks, priming).map((segment) => {
     const point = known.get(segment.ratio) ?? segmentPoint(pointAt(segment.ratio));
     known.set(segment.ratio, point);
     return { ...segment, ...point };

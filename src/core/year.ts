@@ -13,6 +13,7 @@ import {
 import { CoreError, requireNotNegative } from './errors.ts';
 import { withFrost } from './frost.ts';
 import { priceDay } from './pricing.ts';
+import type { Priming } from './priming.ts';
 import { type Span, unionOf } from './spans.ts';
 import { type DayType, ruleOn, type Tariff } from './tariff.ts';
 
@@ -55,6 +56,8 @@ export interface YearPlan<N extends ServiceNeed, L extends FlowLimit> {
   readonly frostRatio: number;
   /** Draw while the pump is stopped [W], 0 or more; 0 when left out. */
   readonly standbyPower?: number | undefined;
+  /** How the pump primes at every start [see Priming]; not at all when left out. */
+  readonly priming?: Priming | undefined;
   /** What the blocks of a plan become on such a day, where the pump is set anew; as planned when left out. */
   readonly blocksOn?: (blocks: readonly Block[], conditions: DayConditions) => readonly Block[];
 }
@@ -208,6 +211,7 @@ function reportOf<N extends ServiceNeed, L extends FlowLimit>(
     limits: plan.limits,
     quiet: plan.quiet,
     standbyPower: plan.standbyPower,
+    priming: plan.priming,
   });
 }
 
