@@ -30,14 +30,12 @@ import { assembleTariff } from './assembleTariff.ts';
 import { type Assumption, assumption } from './assumptions.ts';
 import { heldRatio } from './heldSpeed.ts';
 import { lazy, memoize, unlessRefused } from './memo.ts';
+import { type Answer, missingFor } from './missing.ts';
 import { type Problem, problem } from './problems.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';
 import type { Pad } from './schema.ts';
 import { typicalCircuit } from './typicalCircuit.ts';
 import { greatestFlowAt, speedStops, withStops } from './worstState.ts';
-
-/** What a reader may want to know. */
-export type Answer = 'volume' | 'running' | 'turnover' | 'ladder' | 'price' | 'day';
 
 /** Everything that follows from a pad. Members that cost something are worked out when asked for. */
 export interface PadModel {
@@ -337,37 +335,6 @@ function standbyAssumption({ pump }: Pad, blocks: readonly Block[]): readonly As
   const stops = blocks.length > 0 && minutesAt(blocks, 0) > 0;
   if (pump.standbyPower !== null || !stops) return [];
   return [assumption('standbyNone', { value: { quantity: 'power', value: 0 } })];
-}
-
-interface Judged {
-  readonly pool: ReturnType<typeof assemblePool>;
-  readonly pump: AssembledPump;
-  readonly needs: ReturnType<typeof assembleNeeds>;
-  readonly tariff: ReturnType<typeof assembleTariff>;
-}
-
-function missingFor(
-  pad: Pad,
-  { pool, pump, needs, tariff }: Judged,
-  refused: readonly Problem[],
-): Readonly<Record<Answer, readonly Problem[]>> {
-  const volume = pool.volume === null ? pool.problems : [];
-  const running = pump.curve === null || pump.speeds === null ? pump.problems : refused;
-  const served =
-    pad.needs.length === 0
-      ? [problem('noNeeds', ['needs'])]
-      : needs.needs.length === 0
-        ? needs.problems
-        : [];
-  const planned = pad.day.blocks.length === 0 ? [problem('noBlocks', ['day', 'blocks'])] : [];
-  return {
-    volume,
-    running,
-    turnover: [...volume, ...running],
-    ladder: [...running, ...served],
-    price: [...running, ...(tariff.tariff === null ? tariff.problems : [])],
-    day: [...volume, ...running, ...planned],
-  };
 }
 
 /** Everything that follows from a pad. The same pad gives the same model. */

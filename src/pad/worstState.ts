@@ -11,6 +11,7 @@ import type { PadFit } from '#core/padEvidence.ts';
 import type { SettledPad } from '#core/padModel.ts';
 import type { PumpSpeeds } from './assemblePump.ts';
 import { circuitWithLoading } from './changedCircuit.ts';
+import { heldSpeed } from './heldSpeed.ts';
 import type { Path } from './path.ts';
 import { type Problem, problem } from './problems.ts';
 import type { Pad, Plumbing, Section } from './schema.ts';
@@ -120,7 +121,7 @@ export function speedStops(
   const stop = Math.min(...stops);
   const rpm = (value: number) => ({ quantity: 'speed' as const, value });
   return speedsOutside(pad).flatMap(({ code, path, speed }) => {
-    const found = Math.min(speed ?? 0, speeds.top);
+    const found = heldSpeed(speed, speeds);
     if (found <= stop * (1 + flowSlack)) return [];
     return [problem(code, path, { found: rpm(found), stop: rpm(Math.floor(stop)) })];
   });

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
-import { type Answer, padModel } from '#pad/assemble.ts';
+import { padModel } from '#pad/assemble.ts';
+import type { Answer } from '#pad/missing.ts';
 import type { Problem } from '#pad/problems.ts';
 import { stepElement, steps } from '#widgets/PadForm/steps.ts';
 import { allAnswers, type Lack, lacks } from './evidenceText.ts';

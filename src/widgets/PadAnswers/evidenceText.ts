@@ -1,9 +1,9 @@
 /** How the answers are known, in words: bands, the reading to take next, residuals, contradictions. */
 import type { TableData } from '#charts/Table.tsx';
 import type { Instrument, Narrowing, PadResidual, ReadQuantity } from '#core/padEvidence.ts';
-import type { Answer } from '#pad/assemble.ts';
 import { contradictionProblem } from '#pad/assembleReadings.ts';
 import { assumptionSentence } from '#pad/assumptions.ts';
+import type { Answer } from '#pad/missing.ts';
 import { isUnsaid, type Problem, problemSentence } from '#pad/problems.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
