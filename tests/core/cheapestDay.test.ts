@@ -7,7 +7,12 @@ import type { Block } from '#core/day.ts';
 import { dayReport } from '#core/dayReport.ts';
 import { CoreError } from '#core/errors.ts';
 import { spanMinutes } from '#core/spans.ts';
-import { anyCase, inventedSpeeds, nothingAsked as asked, ordinaryCase } from './cheapestDayCases.ts';
+import {
+  anyCase,
+  nothingAsked as asked,
+  inventedSpeeds,
+  ordinaryCase,
+} from './cheapestDayCases.ts';
 import { changesOf, costOfDay, found, pointFrom } from './cheapestDayJudge.ts';
 import { anyNeed, anySpan, shifted } from './dayFixtures.ts';
 

@@ -12,8 +12,8 @@ interface Budget {
 
 const budgets: readonly { pages: RegExp; budget: Budget }[] = [
   { pages: /^\/reference\//, budget: { html: 60, script: 0, styles: 20, fonts: 90 } },
-  { pages: /^\/(pad|day)\//, budget: { html: 60, script: 80, styles: 20, fonts: 90 } },
-  { pages: /./, budget: { html: 30, script: 45, styles: 20, fonts: 90 } },
+  { pages: /^\/(pad|day)\//, budget: { html: 60, script: 110, styles: 20, fonts: 90 } },
+  { pages: /./, budget: { html: 30, script: 50, styles: 20, fonts: 90 } },
 ];
 
 for (const path of pagePaths()) {
