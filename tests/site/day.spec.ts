@@ -49,6 +49,26 @@ test('a block is stretched with the mouse and its neighbour gives way', async ({
   );
 });
 
+test('a key goes on from where a drag ended, for an end and for a whole block', async ({ page }) => {
+  await open(page);
+  const end = await gripOf(page, endOfHeater);
+  await page.mouse.move(end.x, end.y);
+  await page.mouse.down();
+  await page.mouse.move(end.x - 1.5 * end.hour, end.y, { steps: 8 });
+  await page.mouse.up();
+  await expect.poll(() => blocksOf(page)).toContain('12:00–14:30');
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(() => blocksOf(page)).toContain('12:00–14:35');
+  const body = await gripOf(page, 'Block 2, Heater: move it');
+  await page.mouse.move(body.x, body.y);
+  await page.mouse.down();
+  await page.mouse.move(body.x + body.hour, body.y, { steps: 8 });
+  await page.mouse.up();
+  await expect.poll(() => blocksOf(page)).toContain('13:00–15:35');
+  await page.keyboard.press('ArrowLeft');
+  await expect.poll(() => blocksOf(page)).toContain('12:55–15:30');
+});
+
 test('every grip answers to the keys, and undo takes the change back', async ({ page }) => {
   await open(page);
   await page.getByRole('slider', { name: endOfHeater }).focus();

@@ -85,9 +85,11 @@ const keyMinutes: Readonly<Record<string, number>> = {
   PageDown: -keyPage,
 };
 
-/** Down is later on an upright strip, as it is drawn. */
+const upAndDown: readonly string[] = ['ArrowUp', 'ArrowDown', 'PageUp', 'PageDown'];
+
+/** Down is later on an upright strip, as it is drawn, by a step and by a page alike. */
 function isTurned({ key, currentTarget }: JSX.TargetedKeyboardEvent<HTMLElement>): boolean {
-  return (key === 'ArrowUp' || key === 'ArrowDown') && fieldOf(currentTarget).upright;
+  return upAndDown.includes(key) && fieldOf(currentTarget).upright;
 }
 
 /** Key handler of a grip. */

@@ -117,11 +117,15 @@ export function createDayModel(store: PadStore) {
       const block = base.find((each) => each.id === id);
       return (grip === 'end' ? block?.end : block?.start) ?? 0;
     };
+    /** Goes there and stands there, so that whatever follows goes on from it. */
+    const goTo = (current: Session, by: number) => {
+      const { least, most } = edit.reachOf(current.base, id, grip);
+      go(current, id, grip, by);
+      current.by = Math.min(most, Math.max(least, by));
+    };
     const nudge = (by: number) => {
       const current = sessionFor(key);
-      const { least, most } = edit.reachOf(current.base, id, grip);
-      go(current, id, grip, current.by + by);
-      current.by = Math.min(most, Math.max(least, current.by + by));
+      goTo(current, current.by + by);
     };
     return {
       take: () => {
@@ -131,7 +135,7 @@ export function createDayModel(store: PadStore) {
       },
       drag: (by) => {
         const current = sessionFor(key);
-        go(current, id, grip, onGrid(minuteIn(current.base), by));
+        goTo(current, onGrid(minuteIn(current.base), by));
       },
       nudge,
       toEnd: (way) => {

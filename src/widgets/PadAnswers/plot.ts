@@ -3,7 +3,7 @@ import type { Side } from '#charts/Frame.tsx';
 import type { Placement, Spot } from '#charts/labels.ts';
 import { linePath, type Point } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
-import { across, fraction, span, upward, valueAt } from '#charts/scale.ts';
+import { across, fraction, span, upward } from '#charts/scale.ts';
 import { pumpHead } from '#core/pump.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
@@ -189,16 +189,28 @@ function crossPath({ flow, head, band }: Here, { x, y }: Sides): string {
   return `M${left},${level}H${right}M${mid},${low}V${high}`;
 }
 
-/** The speed at which the meeting stands at this height: the knob slides along the line of the pipes. */
-export function speedFor({ scene, y }: Plot, place: Spot): number {
+/** The speed whose meeting lies nearest on the line of the pipes, whichever way the pointer went. */
+export function speedFor({ scene, x, y }: Plot, place: Spot): number {
   const { machine, notches } = scene;
-  const head = valueAt(y.axis, 1 - place.y);
-  const at = notches.findIndex((notch) => notch.head >= head);
-  const [before, after] = [notches[at - 1], notches[at]];
-  if (after === undefined) return machine.topSpeed;
-  if (before === undefined) return machine.leastSpeed;
-  // Head goes about as the square of the speed, so its root is straight enough between notches.
-  const [low, high] = [Math.sqrt(before.head), Math.sqrt(after.head)];
-  const part = high > low ? (Math.sqrt(head) - low) / (high - low) : 0;
-  return (before.ratio + part * (after.ratio - before.ratio)) * machine.referenceSpeed;
+  const spots = notches.map(({ flow, head, ratio }) => ({
+    x: fraction(x.axis, flow),
+    y: 1 - fraction(y.axis, head),
+    ratio,
+  }));
+  const nearest = spots.slice(1).reduce(
+    (best, after, at) => {
+      const before = spots[at] ?? after;
+      const [dx, dy] = [after.x - before.x, after.y - before.y];
+      const length = dx * dx + dy * dy;
+      const along =
+        length > 0 ? ((place.x - before.x) * dx + (place.y - before.y) * dy) / length : 0;
+      const part = Math.min(1, Math.max(0, along));
+      const away = Math.hypot(before.x + part * dx - place.x, before.y + part * dy - place.y);
+      return away < best.away
+        ? { away, ratio: before.ratio + part * (after.ratio - before.ratio) }
+        : best;
+    },
+    { away: Number.POSITIVE_INFINITY, ratio: spots[0]?.ratio ?? 0 },
+  );
+  return nearest.ratio * machine.referenceSpeed;
 }

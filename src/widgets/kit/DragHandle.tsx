@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import type { Spot } from '#charts/labels.ts';
 import { type Live, read } from '#charts/live.ts';
 import { placed, type Quantity } from '#charts/marks.tsx';
@@ -40,8 +40,22 @@ interface PointerHandlers {
   onPointerCancel(): void;
 }
 
+/** What a handle follows a pointer by. */
+interface Followed {
+  readonly dial: Dial;
+  readonly at: Live<Spot>;
+  readonly valueAt: ValueAt;
+}
+
+/** The newest value at any time: a drag outlasts the renders that it causes itself. */
+function useNewest<Value>(value: Value): { current: Value } {
+  const newest = useRef(value);
+  newest.current = value;
+  return newest;
+}
+
 /** Follows a pointer from where it took hold, so that the handle does not jump to the fingertip. */
-function handlePointer(dial: Dial, at: Live<Spot>, valueAt: ValueAt): PointerHandlers {
+function handlePointer(newest: { readonly current: Followed }): PointerHandlers {
   let hold: { box: DOMRect; dx: number; dy: number } | undefined;
   const release = () => {
     hold = undefined;
@@ -51,7 +65,7 @@ function handlePointer(dial: Dial, at: Live<Spot>, valueAt: ValueAt): PointerHan
       if (event.button !== 0) return;
       const box = fieldBox(event.currentTarget);
       const from = spotIn(box, event);
-      const stand = read(at);
+      const stand = read(newest.current.at);
       hold = { box, dx: stand.x - from.x, dy: stand.y - from.y };
       event.currentTarget.setPointerCapture(event.pointerId);
       event.currentTarget.focus({ preventScroll: true });
@@ -60,6 +74,7 @@ function handlePointer(dial: Dial, at: Live<Spot>, valueAt: ValueAt): PointerHan
     onPointerMove(event) {
       if (hold === undefined) return;
       const spot = spotIn(hold.box, event);
+      const { dial, valueAt } = newest.current;
       dial.apply(valueAt({ x: spot.x + hold.dx, y: spot.y + hold.dy }));
     },
     onPointerUp: release,
@@ -72,7 +87,8 @@ export function DragHandle(props: DragHandleProps): JSX.Element {
   const { dial, label, spoken, at, valueAt, orientation = 'horizontal', of = 'plain' } = props;
   const style = useMemo(() => computed(() => placed(read(at))), [at]);
   const keys = useMemo(() => onDialKey(dial), [dial]);
-  const pointer = useMemo(() => handlePointer(dial, at, valueAt), [dial, at, valueAt]);
+  const newest = useNewest({ dial, at, valueAt });
+  const pointer = useMemo(() => handlePointer(newest), [newest]);
   return (
     <div
       class="drag-handle needs-script"
@@ -97,9 +113,12 @@ export function DragHandle(props: DragHandleProps): JSX.Element {
 const slack = 8;
 
 /** A mouse sets the value where it presses; a finger must first tap, or move sideways. */
-function surfacePointer(dial: Dial, valueAt: ValueAt): PointerHandlers {
+function surfacePointer(newest: {
+  readonly current: Pick<Followed, 'dial' | 'valueAt'>;
+}): PointerHandlers {
   let hold: { box: DOMRect; x: number; y: number; live: boolean } | undefined;
   const follow = (event: PointerEvent) => {
+    const { dial, valueAt } = newest.current;
     if (hold !== undefined) dial.apply(valueAt(spotIn(hold.box, event)));
   };
   return {
@@ -129,6 +148,7 @@ function surfacePointer(dial: Dial, valueAt: ValueAt): PointerHandlers {
 /** Makes the whole picture a place to press and drag; keys and screen readers use the handle. */
 export function DragSurface(props: { dial: Dial; valueAt: ValueAt }): JSX.Element {
   const { dial, valueAt } = props;
-  const pointer = useMemo(() => surfacePointer(dial, valueAt), [dial, valueAt]);
+  const newest = useNewest({ dial, valueAt });
+  const pointer = useMemo(() => surfacePointer(newest), [newest]);
   return <div class="drag-surface" aria-hidden="true" {...pointer} />;
 }
