@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { Quantity } from '#units/quantities.ts';
 import type { DocumentProblem } from './documentProblems.ts';
+import { manyLines, oneLine } from './oneLine.ts';
 import { type Path, valueAt } from './path.ts';
 import type { ProblemValue } from './problems.ts';
 import { type Pad, padSchema } from './schema.ts';
@@ -111,6 +112,16 @@ function typeProblem(issue: z.core.$ZodIssueInvalidType, found: unknown): Docume
   return { code: 'wrongType', path, values: { expected: expectedWords[expected] ?? expected } };
 }
 
+/** Letters of a text that a sentence shows. */
+const mostShown = 60;
+
+const texts: readonly string[] = [oneLine, manyLines].map(String);
+
+/** Whether a format was asked of words of the reader's own, and not of a name within the document. */
+function isText(issue: z.core.$ZodIssueInvalidStringFormat): boolean {
+  return issue.pattern !== undefined && texts.includes(issue.pattern);
+}
+
 function problemFrom(issue: z.core.$ZodIssue, document: unknown): DocumentProblem {
   const path = pathOf(issue);
   const found = valueAt(document, path);
@@ -121,16 +132,27 @@ function problemFrom(issue: z.core.$ZodIssue, document: unknown): DocumentProble
     case 'invalid_type':
       return typeProblem(issue, found);
     case 'unrecognized_keys':
-      return { code: 'unknownField', path, values: { field: issue.keys.join(', ') } };
+      return {
+        code: 'unknownField',
+        path,
+        values: { field: issue.keys.join(', ').slice(0, mostShown) },
+      };
     case 'invalid_value':
       if (found === undefined) return { code: 'missing', path, values: {} };
       return {
         code: 'notOneOf',
         path,
-        values: { found: String(found), allowed: issue.values.map(String).join(', ') },
+        values: {
+          found: String(found).slice(0, mostShown),
+          allowed: issue.values.map(String).join(', '),
+        },
       };
     case 'invalid_union':
       return { code: 'unknownKind', path, values: { found: String(found) } };
+    case 'invalid_format':
+      return isText(issue)
+        ? { code: 'controlCharacter', path, values: {} }
+        : { code: 'badName', path, values: { found: String(found).slice(0, mostShown) } };
     case 'custom':
       return { code: 'sameId', path, values: { id: String(found) } };
     default:
@@ -138,8 +160,35 @@ function problemFrom(issue: z.core.$ZodIssue, document: unknown): DocumentProble
   }
 }
 
+/** Groups of branches may stand in one another so deep: more is no plumbing, and each level multiplies the work. */
+const mostLevels = 3;
+
+/** Groups that stand deeper than they may, before anything else is made of the document. */
+function groupsTooDeep(document: unknown): readonly DocumentProblem[] {
+  const found: DocumentProblem[] = [];
+  const look = (sections: unknown, path: Path, level: number): void => {
+    if (!Array.isArray(sections) || found.length > 0) return;
+    for (const [place, section] of sections.entries()) {
+      const here = [...path, place];
+      const branches = valueAt(section, ['branches']);
+      if (!Array.isArray(branches)) continue;
+      if (level >= mostLevels) {
+        found.push({ code: 'tooDeep', path: here, values: { limit: mostLevels } });
+        return;
+      }
+      for (const [at, branch] of branches.entries())
+        look(valueAt(branch, ['sections']), [...here, 'branches', at, 'sections'], level + 1);
+    }
+  };
+  for (const side of ['suction', 'discharge'])
+    look(valueAt(document, ['plumbing', side]), ['plumbing', side], 0);
+  return found;
+}
+
 /** A document as a pad, with what was left out filled in, or everything that is wrong with it. */
 export function checkDocument(document: unknown): Checked {
+  const deep = groupsTooDeep(document);
+  if (deep.length > 0) return { ok: false, problems: deep };
   const result = z.safeParse(padSchema, document);
   if (result.success) return { ok: true, pad: result.data as Pad };
   return { ok: false, problems: result.error.issues.map((issue) => problemFrom(issue, document)) };

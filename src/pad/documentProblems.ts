@@ -10,6 +10,11 @@ const sentences = {
   tooLarge: (say) => `${say('found')} is too much; it must be ${say('limit')} or less.`,
   tooMany: (say) => `This list is too long; it may hold ${say('limit')} entries at most.`,
   tooLong: (say) => `This text is too long; it may hold ${say('limit')} characters at most.`,
+  tooDeep: (say) =>
+    `Groups of branches may stand inside one another ${say('limit')} deep at most; this one is deeper. ` +
+    'Take it out, or put its pipes in the branch around it.',
+  controlCharacter: () =>
+    'This text holds a line break or another character that cannot be shown; write it on one line.',
   unknownField: (say) =>
     `A pad file has no field “${say('field')}” here; take it away or correct its name.`,
   notOneOf: (say) => `“${say('found')}” is not known here; it must be one of: ${say('allowed')}.`,

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Quantity } from '#units/quantities.ts';
+import { manyLines, oneLine } from './oneLine.ts';
 
 /*
  * The site's policy for scripts forbids making code from strings. The validator would probe for
@@ -38,9 +39,16 @@ export function minuteOfDay(description: string) {
   return z.int().check(z.gte(0), z.lte(1439), z.meta({ description }));
 }
 
-/** Words of the reader's own; empty when left out. */
+/** Words of the reader's own on one line; empty when left out. */
 export function words(description: string, longest = 120) {
-  return z._default(z.string().check(z.maxLength(longest)), '').check(z.meta({ description }));
+  const text = z.string().check(z.maxLength(longest), z.regex(oneLine));
+  return z._default(text, '').check(z.meta({ description }));
+}
+
+/** Words of the reader's own on any number of lines; empty when left out. */
+export function lines(description: string, longest: number) {
+  const text = z.string().check(z.maxLength(longest), z.regex(manyLines));
+  return z._default(text, '').check(z.meta({ description }));
 }
 
 /** One of a few words, or null when the reader has not said. */

@@ -41,6 +41,24 @@ function refuseValues(problems: readonly DocumentProblem[]): ParsedPad {
   );
 }
 
+/** Brackets that may stand in one another in a pad file; the definition itself needs about twenty. */
+const mostBrackets = 60;
+
+/** Whether the text opens more brackets in one another than any pad file: reading it would run out of room. */
+function isTooDeep(text: string): boolean {
+  let depth = 0;
+  let inText = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const letter = text[at];
+    if (inText && letter === '\\') at += 1;
+    else if (letter === '"') inText = !inText;
+    else if (!inText && (letter === '[' || letter === '{')) depth += 1;
+    else if (!inText && (letter === ']' || letter === '}')) depth -= 1;
+    if (depth > mostBrackets) return true;
+  }
+  return false;
+}
+
 function parseJson(text: string): { readonly value: unknown } | null {
   try {
     return { value: JSON.parse(text) as unknown };
@@ -53,6 +71,11 @@ function parseJson(text: string): { readonly value: unknown } | null {
 export function parsePad(text: string): ParsedPad {
   if (text.length > longestText) {
     return refuse('This is too long for a pad file, which holds a million characters at most.');
+  }
+  if (isTooDeep(text)) {
+    return refuse(
+      'This is not a pad file: its lists stand inside one another deeper than any pad.',
+    );
   }
   const json = parseJson(text);
   if (json === null) {

@@ -1,3 +1,4 @@
+import { onLines, onOneLine } from './oneLine.ts';
 import { padFormat, padVersion } from './version.ts';
 
 type Json = Readonly<Record<string, unknown>>;
@@ -96,7 +97,17 @@ function fromDraft(draft: Json): Json {
  * their pipes are balanced, so that is left for the reader to say. Its other new fields begin unknown.
  */
 function fromFirst(document: Json): Json {
-  return document;
+  return withTextsOnLines(document) as Json;
+}
+
+/** Version 1 let control characters into texts; they become spaces, and only notes keep their lines. */
+function withTextsOnLines(value: unknown, name = ''): unknown {
+  if (typeof value === 'string') return name === 'notes' ? onLines(value) : onOneLine(value);
+  if (Array.isArray(value)) return value.map((inner) => withTextsOnLines(inner));
+  if (!isObject(value)) return value;
+  return Object.fromEntries(
+    Object.entries(value).map(([field, inner]) => [field, withTextsOnLines(inner, field)]),
+  );
 }
 
 /** The step that leads from each version to the next; each gives a new document. */

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { UnitChoice } from '#units/choice.ts';
 import { quantityNames, unitsOf } from '#units/quantities.ts';
-import { type DeepReadonly, list, part, quantity, words } from './fields.ts';
+import { type DeepReadonly, lines, list, part, quantity, words } from './fields.ts';
 import { repeatedIds } from './ids.ts';
 import {
   type blockSchema,
@@ -59,7 +59,7 @@ const fieldsSchema = z.strictObject({
   format: z.literal(padFormat).check(z.meta({ description: 'Says that this is a pad file.' })),
   version: z.literal(padVersion).check(z.meta({ description: 'Version of the format.' })),
   name: words('What the reader calls this pad.'),
-  notes: words('Anything worth writing down.', 4000),
+  notes: lines('Anything worth writing down.', 4000),
   units: part('Units to show values in.', unitsSchema, {}),
   site: part('Where the pad stands.', siteSchema, {}),
   pool: part('The body of water.', poolSchema, { kind: 'known' }),

@@ -146,3 +146,59 @@ describe('a pad in a link', () => {
     expect(sentenceOf(parseFragment(`#pad=1.${bomb}`))).toBe(damaged);
   });
 });
+
+describe('a file that would harm', () => {
+  /** Groups of branches inside one another, so deep. */
+  const nested = (levels: number): unknown =>
+    levels === 0
+      ? { kind: 'pipe', id: 'p', sizeId: 'sch40-2', length: 3 }
+      : {
+          kind: 'parallel',
+          id: `g${levels}`,
+          branches: [
+            { id: `a${levels}`, sections: [nested(levels - 1)] },
+            { id: `b${levels}`, sections: [] },
+          ],
+        };
+  const fileOf = (levels: number) =>
+    JSON.stringify({ format: 'cubelaw-pad', version: 2, plumbing: { suction: [nested(levels)] } });
+
+  test('opens three groups deep and is told at the fourth, before anything is solved', () => {
+    expect(parsePad(fileOf(3))).toMatchObject({ ok: true });
+    for (const levels of [4, 18]) {
+      const parsed = parsePad(fileOf(levels));
+      if (parsed.ok) throw new Error('it was opened');
+      expect(parsed.sentence).toContain('may stand inside one another 3 deep at most');
+      expect(parsed.problems[0]?.path.slice(0, 2)).toEqual(['plumbing', 'suction']);
+    }
+  });
+
+  test('is told where its lists are deeper than any reader has room for', () => {
+    for (const deep of [15_000, 200_000]) {
+      const text = `{"format":"cubelaw-pad","version":2,"pool":${'['.repeat(deep)}${']'.repeat(deep)}}`;
+      const parsed = parsePad(text);
+      expect(parsed).toMatchObject({ ok: false });
+      if (!parsed.ok) expect(parsed.sentence).toContain('deeper than any pad');
+    }
+  });
+
+  test('with a field named at length is told in a short sentence', () => {
+    const parsed = parsePad(
+      JSON.stringify({ format: 'cubelaw-pad', version: 2, ['x'.repeat(900_000)]: 1 }),
+    );
+    if (parsed.ok) throw new Error('it was opened');
+    expect(parsed.sentence.length).toBeLessThan(300);
+  });
+
+  test('with a line break in a name is told, and one of version 1 is opened without it', () => {
+    const named = (version: number) =>
+      parsePad(
+        JSON.stringify({ format: 'cubelaw-pad', version, name: 'a\r\nEND:VCALENDAR\u2028b' }),
+      );
+    const now = named(2);
+    if (now.ok) throw new Error('it was opened');
+    expect(now.sentence).toContain('write it on one line');
+    const before = named(1);
+    expect(before.ok && before.pad.name).toBe('a END:VCALENDAR b');
+  });
+});

@@ -39,6 +39,13 @@ function numbers({ type, minimum = -1e9, maximum = 1e9 }: JsonSchema): fc.Arbitr
 }
 
 function texts({ pattern, minLength = 0, maxLength = 30 }: JsonSchema): fc.Arbitrary<string> {
+  // Words of the reader's own: any text within its length that the pattern does not refuse.
+  if (pattern?.includes('p{Cc}')) {
+    const allowed = new RegExp(pattern, 'u');
+    return fc
+      .string({ unit: 'grapheme', minLength, maxLength: Math.min(maxLength, 30) })
+      .filter((text) => text.length <= maxLength && allowed.test(text));
+  }
   if (pattern !== undefined) return fc.stringMatching(new RegExp(pattern));
   return fc
     .string({ minLength, maxLength: Math.min(maxLength, 30), unit: 'grapheme' })

@@ -1,6 +1,7 @@
 /** The day as a calendar that a phone or a computer can take in (iCalendar, RFC 5545). */
 import ical, { ICalEventRepeatingFreq, ICalEventTransparency } from 'ical-generator';
 import { type CalendarDate, type MonthDay, monthDayKey } from '#core/calendar.ts';
+import { onLines, onOneLine } from '../oneLine.ts';
 
 /** One block as the calendar shows it. */
 export interface CalendarBlock {
@@ -54,12 +55,17 @@ function nextStart(date: CalendarDate, starts: readonly MonthDay[]): CalendarDat
   return coming[0] ?? null;
 }
 
+/** A text of the calendar itself (RFC 5545, 3.3.11): the library writes its name as it is. */
+function escaped(text: string): string {
+  return text.replace(/[\\;,]/g, '\\$&');
+}
+
 /** One entry a block, each day anew until the next plan of the year. */
 export function dayCalendar(given: DayCalendar): string {
   const { padName, blocks, date, planStarts, stamp } = given;
   const calendar = ical({
     prodId: { company: 'Cubelaw', product: 'day plan', language: 'EN' },
-    name: padName === '' ? 'Pool pump' : `Pool pump, ${padName}`,
+    name: escaped(padName === '' ? 'Pool pump' : `Pool pump, ${onOneLine(padName)}`),
   });
   const stop = nextStart(date, planStarts);
   for (const { id, start, end, summary, description } of blocks) {
@@ -70,8 +76,8 @@ export function dayCalendar(given: DayCalendar): string {
       start: at(date, start),
       end: at(date, end > start ? end : end + 1440),
       floating: true,
-      summary,
-      description,
+      summary: onOneLine(summary),
+      description: onLines(description),
       // A pump does not keep its owner busy.
       transparency: ICalEventTransparency.TRANSPARENT,
       repeating: {

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useMemo, useRef } from 'preact/hooks';
 import { type Live, read } from '#charts/live.ts';
+import { onOneLine } from '#pad/oneLine.ts';
 import { createFieldState, type Entry, type FieldState } from './entry.ts';
 import { describedBy, Field } from './Field.tsx';
 
@@ -118,7 +119,7 @@ function textEntry(max: number): Entry<string> {
     format: (value) => value,
     parse: (text) =>
       text.length <= max
-        ? { ok: true, value: text }
+        ? { ok: true, value: onOneLine(text) }
         : { ok: false, problem: `This is ${text.length} letters long; ${max} is the most.` },
   };
 }
