@@ -42,7 +42,7 @@ function refuseValues(problems: readonly DocumentProblem[]): ParsedPad {
 }
 
 /** Brackets that may stand in one another in a pad file; the definition itself needs about twenty. */
-const mostBrackets = 60;
+const mostBrackets = 200;
 
 /** Whether the text opens more brackets in one another than any pad file: reading it would run out of room. */
 function isTooDeep(text: string): boolean {
