@@ -49,7 +49,21 @@ function holdsOnly(found: unknown, fits: (value: unknown) => boolean): boolean {
   return isRecord(found) && Object.values(found).every(fits);
 }
 
-function keep(next: Learning): void {
+/**
+ * What two tabs hold, put together: the first guess on a question stands, a check passed in either is
+ * passed, and its numbers are those drawn last.
+ */
+function together(here: Learning, there: Learning): Learning {
+  const checks = [...Object.keys(here.draws), ...Object.keys(there.draws)];
+  const draws = checks.map((id) => [id, Math.max(here.draws[id] ?? 1, there.draws[id] ?? 1)]);
+  return {
+    guesses: { ...here.guesses, ...there.guesses },
+    draws: Object.fromEntries(draws) as Record<string, number>,
+    passed: { ...here.passed, ...there.passed },
+  };
+}
+
+function write(next: Learning): void {
   learning.value = next;
   try {
     localStorage.setItem(key, JSON.stringify(next));
@@ -58,30 +72,57 @@ function keep(next: Learning): void {
   }
 }
 
-/** Brings back what was answered on an earlier visit. Call it after mounting, never while rendering. */
+/** What this tab and this browser hold together; nothing where another tab has cleared it all. */
+function present(): Learning {
+  const [here, there] = [learning.peek(), stored()];
+  // A browser that keeps nothing says nothing of other tabs either.
+  if (there === nothing) return here;
+  const isCleared = Object.values(there).every((part) => Object.keys(part).length === 0);
+  return isCleared ? nothing : together(here, there);
+}
+
+/** Makes a change of what this browser holds now, so that no other tab's answers are written over. */
+function keep(change: (now: Learning) => Learning): void {
+  write(change(present()));
+}
+
+/** Takes over what other tabs have answered meanwhile. */
+function catchUp(): void {
+  learning.value = present();
+}
+
+let isListening = false;
+
+/** Brings back what was answered on an earlier visit, and follows other tabs from then on. Call it after mounting, never while rendering. */
 export function recallLearning(): void {
   if (learning.peek() === nothing) learning.value = stored();
+  if (isListening) return;
+  isListening = true;
+  addEventListener('storage', (event) => {
+    if (event.key === key || event.key === null) catchUp();
+  });
+  addEventListener('pageshow', (event) => {
+    if (event.persisted) catchUp();
+  });
 }
 
 /** Commits a prediction; it stands until everything is cleared. */
 export function commitGuess(question: string, option: string): void {
-  const now = learning.peek();
-  keep({ ...now, guesses: { ...now.guesses, [question]: option } });
+  keep((now) => ({ ...now, guesses: { ...now.guesses, [question]: option } }));
 }
 
 /** Moves a self-check on to fresh numbers. */
 export function drawAgain(check: string): void {
-  const now = learning.peek();
-  keep({ ...now, draws: { ...now.draws, [check]: (now.draws[check] ?? 1) + 1 } });
+  keep((now) => ({ ...now, draws: { ...now.draws, [check]: (now.draws[check] ?? 1) + 1 } }));
 }
 
 /** Notes that a self-check was answered right. */
 export function markPassed(check: string): void {
-  const now = learning.peek();
-  if (now.passed[check] !== true) keep({ ...now, passed: { ...now.passed, [check]: true } });
+  if (learning.peek().passed[check] === true) return;
+  keep((now) => ({ ...now, passed: { ...now.passed, [check]: true } }));
 }
 
 /** Forgets every prediction and answer on this device. */
 export function clearLearning(): void {
-  keep(nothing);
+  write(nothing);
 }

@@ -7,7 +7,7 @@ export { padKey };
 export const asideKey = 'cubelaw-pad-aside';
 
 /** As much of the browser's storage as is used here. */
-export type KeepingPlace = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+export type KeepingPlace = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
 
 export type Kept =
   | { readonly kind: 'pad'; readonly pad: Pad; readonly text: string }
@@ -49,19 +49,17 @@ export function keepsSomething(place: KeepingPlace | null): boolean {
   return read(place, padKey) !== null;
 }
 
-/** The pad kept in the browser. Text that is no pad is put aside, and the sentence says so. */
-export function readKept(place: KeepingPlace | null, parse: PadReader['parse']): Kept {
-  const text = read(place, padKey);
+/** A kept text as a pad. Text that is no pad is put aside, and the sentence says so. */
+export function readKept(
+  place: KeepingPlace | null,
+  text: string | null,
+  parse: PadReader['parse'],
+): Kept {
   if (text === null) return { kind: 'nothing' };
   const parsed = parse(text);
   if (parsed.ok) return { kind: 'pad', pad: parsed.pad, text };
-  if (putAside(place, text)) place?.removeItem(padKey);
+  if (putAside(place, text) && read(place, padKey) === text) place?.removeItem(padKey);
   return { kind: 'spoiled', sentence: spoiled };
-}
-
-/** Keeps the text of a pad; false when the browser would not. */
-export function keep(place: KeepingPlace | null, text: string): boolean {
-  return write(place, padKey, text);
 }
 
 /** Puts text aside, in the place of any that was there. */

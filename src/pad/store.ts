@@ -7,15 +7,12 @@ import { record, redo, startHistory, undo } from './history.ts';
 import { type Path, pathKey, withValueAt } from './path.ts';
 import type { PadReader, ReaderSource } from './reader.ts';
 import type { Pad } from './schema.ts';
-import { keep, keepsSomething, padKey, putAside, readAside, readKept } from './storage.ts';
+import { createKeeping, merged, shelfPrefix } from './shelf.ts';
+import { alreadyOnShelf, createShelf, type Shelf } from './shelfActions.ts';
+import { readAside, readKept } from './storage.ts';
+import * as say from './storeSentences.ts';
 import type { Surroundings } from './surroundings.ts';
 import { padFileText, serialisePad } from './written.ts';
-
-/** Something the reader should be told about the pad as a whole. */
-export interface Notice {
-  readonly kind: 'error' | 'note';
-  readonly sentence: string;
-}
 
 /**
  * The one pad of the page. Everything here is written by handlers and effects only: while pages are
@@ -26,11 +23,15 @@ export interface PadStore {
   readonly units: ReadonlySignal<UnitChoice>;
   /** Whether the pad is the reader's own, rather than the untouched example. */
   readonly isOwn: ReadonlySignal<boolean>;
+  /** Whether the browser keeps the pad as it is typed; false once it has refused to. */
+  readonly isKept: ReadonlySignal<boolean>;
+  /** The pads this browser keeps. */
+  readonly shelf: Shelf;
   /** What undo would take back, or null when there is nothing. */
   readonly undoLabel: ReadonlySignal<string | null>;
   /** What redo would bring back, or null when there is nothing. */
   readonly redoLabel: ReadonlySignal<string | null>;
-  readonly notice: ReadonlySignal<Notice | null>;
+  readonly notice: ReadonlySignal<say.Notice | null>;
   /**
    * Puts what `update` makes of the pad in its place. A result that breaks the definition is refused:
    * the problems come back and nothing changes. Quick edits of the same `field` undo together. An
@@ -42,15 +43,15 @@ export interface PadStore {
   set(path: Path, value: unknown, label: string): readonly DocumentProblem[];
   undo(): void;
   redo(): void;
-  /** Puts a whole other pad in place, such as an example or an empty one. */
+  /** Opens a whole other pad, such as an example or an empty one, beside the present one on the shelf. */
   replace(pad: Pad, label: string): void;
-  /** Opens the text of a pad file. When it cannot be read the present pad stays; null says it never was. */
+  /** Opens the text of a pad file beside the present pad. When it cannot be read that stays open; null says it never was. */
   open(text: string): Promise<ParsedPad | null>;
   /** The pad as the text of a file. */
   fileText(): string;
   /** The fragment of a link that carries the pad; what packs it is fetched when first asked for. */
   fragment(): Promise<string>;
-  /** Text put aside: one that could not be read, or the pad that a link replaced; or null. */
+  /** Text put aside because it could not be read, or null. */
   aside(): string | null;
   dismissNotice(): void;
   /** To be called in an effect after mount: reads link and storage, then keeps every change. */
@@ -58,15 +59,7 @@ export interface PadStore {
 }
 
 const saveDelay = 250;
-const notKept = 'This browser does not keep the pad. Save it as a file before you leave this page.';
-const notKeptStep =
-  'A change made while this page was still coming could not be kept. Please make it again.';
-const fromLink = 'This pad came with the link. Undo brings back the one before it.';
-const notFetched =
-  'That could not be done, because a part of this page could not be fetched. Reload the page when ' +
-  'there is a connection, then try again. Your present pad is unchanged.';
-const upgraded =
-  'This pad was written by an older edition of the site and has been brought up to date.';
+const retryDelay = 5000;
 
 export function createPadStore(
   first: Pad,
@@ -75,18 +68,25 @@ export function createPadStore(
 ): PadStore {
   const history = signal(startHistory(first));
   const isOwn = signal(false);
-  const notice = signal<Notice | null>(null);
+  const notice = signal<say.Notice | null>(null);
   const pad = computed(() => history.value.present);
+  const isRefused = signal(false);
+  const keeping = createKeeping(surroundings);
+  /** What this tab last kept or read: the pad that changes made elsewhere are measured against. */
   let keptText: string | null = null;
+  /** Whether this is the pad of the next visit; one that only came with a link is not, until it is worked on. */
+  let isOnTop = true;
   let connections = 0;
   /** Whether what the browser keeps has yet to be read; unknown until it is looked for. */
   let isRestoring: boolean | undefined;
+  let restoring: string | null = null;
   let disconnect = (): void => {};
 
   function put(next: Pad, label: string, field?: string): void {
     batch(() => {
       history.value = record(history.peek(), next, { label, field, at: surroundings.now() });
       isOwn.value = true;
+      isOnTop = true;
     });
   }
 
@@ -98,12 +98,15 @@ export function createPadStore(
     };
     const reader = source.present();
     if (reader !== null) ready(reader);
-    else source.fetch().then(ready, () => tell('error', notFetched));
+    else source.fetch().then(ready, () => tell('error', say.notFetched));
   }
 
   /** Looked for at the first need: an edit may come before the page has connected the store. */
   function awaitsKept(): boolean {
-    isRestoring ??= keepsSomething(surroundings.storage());
+    if (isRestoring === undefined) {
+      restoring = keeping.start();
+      isRestoring = restoring !== null;
+    }
     return isRestoring;
   }
 
@@ -134,7 +137,7 @@ export function createPadStore(
       history.value = undo(history.peek());
       tookBack = true;
     }
-    if (tookBack) tell('error', notKeptStep);
+    if (tookBack) tell('error', say.notKeptStep);
   }
 
   function edit(
@@ -158,7 +161,7 @@ export function createPadStore(
     return problems;
   }
 
-  function tell(kind: Notice['kind'], sentence: string): void {
+  function tell(kind: say.Notice['kind'], sentence: string): void {
     notice.value = { kind, sentence };
   }
 
@@ -168,12 +171,12 @@ export function createPadStore(
       finishRestoring(reader);
       const parsed = reader.parse(text);
       if (parsed.ok) {
-        put(parsed.pad, 'opening a file');
-        if (parsed.from < parsed.pad.version) tell('note', upgraded);
+        openBeside(parsed.pad, 'opening a file');
+        if (parsed.from < parsed.pad.version) tell('note', say.upgraded);
       } else tell('error', parsed.sentence);
       return parsed;
     } catch {
-      tell('error', notFetched);
+      tell('error', say.notFetched);
       return null;
     }
   }
@@ -183,10 +186,8 @@ export function createPadStore(
       tell('error', parsed.sentence);
       return;
     }
-    // Undo does not outlive the page: the reader's own pad is put aside as well.
-    if (isOwn.peek()) putAside(surroundings.storage(), serialisePad(pad.peek()));
-    put(parsed.pad, 'opening a link');
-    tell('note', fromLink);
+    openBeside(parsed.pad, 'opening a link', false);
+    tell('note', say.fromLink);
   }
 
   async function openFragment(): Promise<void> {
@@ -199,41 +200,141 @@ export function createPadStore(
       batch(() => takeFrom(parseFragment(fragment)));
       surroundings.clearFragment();
     } catch {
-      tell('error', notFetched);
+      tell('error', say.notFetched);
     }
   }
 
   function restore({ parse }: PadReader): void {
-    const kept = readKept(surroundings.storage(), parse);
+    const kept = readKept(surroundings.storage(), restoring, parse);
     if (kept.kind === 'spoiled') tell('error', kept.sentence);
     if (kept.kind !== 'pad' || isOwn.peek()) return;
-    keptText = kept.text;
-    history.value = startHistory(kept.pad);
-    isOwn.value = true;
+    show(kept.pad, kept.text);
+    shelf.refresh();
+  }
+
+  /** Shows a pad as it was opened: undo does not lead from one pad to another. */
+  function show(next: Pad, kept: string | null, onTop = true): void {
+    batch(() => {
+      history.value = startHistory(next);
+      isOwn.value = true;
+    });
+    keptText = kept;
+    isOnTop = onTop;
+  }
+
+  /** Keeps the open pad under a place of its own; false where the browser does not. */
+  function stow(): boolean {
+    if (!isOwn.peek()) return true;
+    save();
+    // A pad from before there was a shelf gets its place now, changed or not.
+    if (keeping.openId() !== null) return !isRefused.peek();
+    return keeping.keep(serialisePad(pad.peek()), isOnTop) === 'kept';
+  }
+
+  /** Opens another pad; the present one stays on the shelf, or a step back where none is kept. */
+  function openBeside(next: Pad, label: string, onTop = true): void {
+    if (!stow()) {
+      put(next, label);
+      return;
+    }
+    const there = alreadyOnShelf(surroundings, next);
+    keeping.turnTo(there);
+    show(next, there === null ? null : serialisePad(next), onTop);
+    keepNow(serialisePad(next));
+    shelf.refresh();
   }
 
   function save(): void {
     if (!isOwn.peek()) return;
     const text = serialisePad(pad.peek());
-    if (text === keptText) return;
-    const couldKeep = keep(surroundings.storage(), text);
-    if (!couldKeep && keptText === null) tell('note', notKept);
+    if (text !== keptText) keepNow(text);
+  }
+
+  function keepNow(text: string): void {
+    const outcome = keeping.keep(text, isOnTop);
+    if (outcome === 'clash') {
+      reconcile(text);
+      return;
+    }
+    const refused = outcome === 'refused';
+    if (refused && !isRefused.peek()) tell('error', keptText === null ? say.notKept : say.noRoom);
+    isRefused.value = refused;
+    if (refused) {
+      surroundings.later(save, retryDelay);
+      return;
+    }
+    if (keptText === null) surroundings.askToKeep();
     keptText = text;
+    shelf.refresh();
+  }
+
+  /** Another tab has kept something else: both changes are put together, or both pads are kept. */
+  function reconcile(mine: string): void {
+    const theirs = keeping.unseen();
+    const both = theirs === null || keptText === null ? null : merged(keptText, mine, theirs);
+    const parsed = both === null ? undefined : source.present()?.parse(both);
+    if (theirs !== null && parsed?.ok === true) {
+      keeping.see(theirs);
+      put(parsed.pad, 'the change made in another tab');
+      tell('note', say.joinedTabs);
+      keepNow(serialisePad(parsed.pad));
+      return;
+    }
+    keeping.turnTo(null);
+    keptText = null;
+    keepNow(mine);
+    tell('error', say.keptBoth);
   }
 
   /** Another tab changed the pad: it stands here too, as a step that can be undone. */
   function adopt(key: string | null, text: string | null): void {
-    if (key !== padKey || text === null || text === keptText) return;
+    if (key === null || key.startsWith(shelfPrefix)) shelf.refresh();
+    if (!keeping.isOwnKey(key) || text === null || text === keptText) return;
     withReader(({ parse }) => {
       const parsed = parse(text);
       if (!parsed.ok) return;
+      const mine = serialisePad(pad.peek());
+      if (isOwn.peek() && keptText !== null && mine !== keptText) {
+        reconcile(mine);
+        return;
+      }
+      keeping.see(text);
       keptText = serialisePad(parsed.pad);
       put(parsed.pad, 'the change made in another tab');
     });
   }
 
+  /** Back from the browser's store of pages: what was kept meanwhile comes first. */
+  function returned(): void {
+    const text = keeping.unseen();
+    const id = keeping.openId();
+    if (text !== null && id !== null) adopt(shelfPrefix + id, text);
+    shelf.refresh();
+  }
+
+  const shelf = createShelf({
+    keeping,
+    surroundings,
+    pad: () => pad.peek(),
+    withReader,
+    stow,
+    show: (next, kept) => {
+      show(next, kept);
+      keepNow(serialisePad(next));
+    },
+    showExample: () => {
+      keeping.turnTo(null);
+      keeping.clearTop();
+      history.value = startHistory(first);
+      isOwn.value = false;
+      keptText = null;
+    },
+    openBeside,
+  });
+
   function attach(): () => void {
     if (awaitsKept()) withReader(() => {});
+    else shelf.refresh();
     void openFragment();
     let cancel = (): void => {};
     const offs = [
@@ -244,6 +345,7 @@ export function createPadStore(
       }),
       surroundings.onLeave(save),
       surroundings.onKept(adopt),
+      surroundings.onReturn(returned),
       surroundings.onFragment(() => void openFragment()),
       surroundings.onTouch(() => void source.fetch().catch(() => {})),
     ];
@@ -258,6 +360,8 @@ export function createPadStore(
     pad,
     units: computed(() => pad.value.units),
     isOwn,
+    isKept: computed(() => isOwn.value && !isRefused.value),
+    shelf,
     notice,
     undoLabel: computed(() => history.value.past.at(-1)?.label ?? null),
     redoLabel: computed(() => history.value.future[0]?.label ?? null),
@@ -271,7 +375,7 @@ export function createPadStore(
       history.value = redo(history.peek());
     },
     replace: (next, label) =>
-      awaitsKept() ? withReader(() => put(next, label)) : put(next, label),
+      awaitsKept() ? withReader(() => openBeside(next, label)) : openBeside(next, label),
     open,
     fileText: () => padFileText(pad.peek()),
     fragment: async () => {

@@ -5,6 +5,12 @@ type Off = () => void;
 /** Everything of the browser that the pad's store touches, so that it runs without one. */
 export interface Surroundings {
   readonly storage: () => KeepingPlace | null;
+  /** Storage of this tab alone, or null where it is shut off. */
+  readonly session: () => KeepingPlace | null;
+  /** A name that no pad of this browser has yet; later ones sort after earlier ones. */
+  readonly freshId: () => string;
+  /** Asks the browser not to clear what it keeps when room runs short. */
+  readonly askToKeep: () => void;
   /** A steady clock [ms]. */
   readonly now: () => number;
   /** Calls back once, `delay` milliseconds from now, unless called off. */
@@ -16,6 +22,8 @@ export interface Surroundings {
   readonly onFragment: (callback: () => void) => Off;
   /** Another tab kept something under `key`. */
   readonly onKept: (callback: (key: string | null, text: string | null) => void) => Off;
+  /** The page comes back as it was left, by the browser's back button. */
+  readonly onReturn: (callback: () => void) => Off;
   /** The page is about to be put away. */
   readonly onLeave: (callback: () => void) => Off;
   /** The reader touches the page for the first time, by pointer or by key. */
@@ -33,6 +41,15 @@ function listen<Name extends keyof WindowEventMap>(
 /** The surroundings in a browser. Nothing here is touched before a page has come to life. */
 export const browserSurroundings: Surroundings = {
   storage: browserStorage,
+  session: () => {
+    try {
+      return globalThis.sessionStorage ?? null;
+    } catch {
+      return null;
+    }
+  },
+  freshId: () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`,
+  askToKeep: () => void globalThis.navigator.storage?.persist?.().catch(() => false),
   now: () => performance.now(),
   later: (callback, delay) => {
     const timer = setTimeout(callback, delay);
@@ -45,6 +62,7 @@ export const browserSurroundings: Surroundings = {
   },
   onFragment: (callback) => listen('hashchange', callback),
   onKept: (callback) => listen('storage', (event) => callback(event.key, event.newValue)),
+  onReturn: (callback) => listen('pageshow', (event) => event.persisted && callback()),
   onLeave: (callback) => listen('pagehide', callback),
   onTouch: (callback) => {
     const offs = [listen('pointerdown', callback), listen('focusin', callback)];

@@ -1,5 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
-import { lodgePad, ownerPad } from '#pad/demos.ts';
+import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
 import { parsePad } from '#pad/file.ts';
 import { padFragment } from '#pad/link.ts';
 import { padReader } from '#pad/padReader.ts';
@@ -28,9 +29,35 @@ function surroundings(kept: Readonly<Record<string, string>> = {}, fragment = ''
       entries.set(key, text);
     },
     removeItem: (key) => entries.delete(key),
+    key: (at) => [...entries.keys()][at] ?? null,
+    get length() {
+      return entries.size;
+    },
   };
+  const own = new Map<string, string>();
+  const returns = new Set<() => void>();
+  let asks = 0;
+  let names = 0;
   const page: Surroundings = {
     storage: () => place,
+    session: () => ({
+      getItem: (key) => own.get(key) ?? null,
+      setItem: (key, text) => void own.set(key, text),
+      removeItem: (key) => void own.delete(key),
+      key: () => null,
+      length: own.size,
+    }),
+    freshId: () => {
+      names += 1;
+      return `pad-${names}`;
+    },
+    askToKeep: () => {
+      asks += 1;
+    },
+    onReturn: (callback) => {
+      returns.add(callback);
+      return () => returns.delete(callback);
+    },
     now: () => now,
     later: (callback) => {
       waiting.add(callback);
@@ -66,6 +93,24 @@ function surroundings(kept: Readonly<Record<string, string>> = {}, fragment = ''
     },
     elsewhere: (text: string) => {
       for (const listener of listeners.kept) listener(padKey, text);
+    },
+    returned: () => {
+      for (const callback of returns) callback();
+    },
+    asks: () => asks,
+    full: () => {
+      const before = place;
+      if (before === null) return () => {};
+      place = {
+        ...before,
+        length: entries.size,
+        setItem: () => {
+          throw new Error('full');
+        },
+      };
+      return () => {
+        place = before;
+      };
     },
     withoutStorage: () => {
       place = null;
@@ -140,37 +185,54 @@ describe('files and links', () => {
     });
   });
 
-  test('a good file takes the place of the pad, and undo brings it back', async () => {
-    const store = createPadStore(ownerPad, surroundings().page, atHand);
+  test('a good file opens beside the pad', async () => {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
+    const store = createPadStore(ownerPad, browser.page, atHand);
+    store.connect();
     expect((await store.open(serialisePad(lodgePad)))?.ok).toBe(true);
     expect(store.pad.value).toEqual(lodgePad);
-    store.undo();
-    expect(store.pad.value).toBe(ownerPad);
+    expect(store.shelf.pads.value.map(({ name }) => name)).toEqual(['mine', lodgePad.name]);
+    store.shelf.choose(store.shelf.pads.value[0]?.id ?? '');
+    expect(store.pad.value.name).toBe('mine');
   });
 
-  test('a link opens over the kept pad; undo brings that back, and the address is cleared', async () => {
+  test('a link opens beside the kept pad, and the address is cleared', async () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) }, padFragment(lodgePad));
     const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
     await vi.waitFor(() => expect(browser.fragment()).toBe(''));
     expect(store.pad.value).toEqual(lodgePad);
-    expect(store.notice.value?.kind).toBe('note');
-    store.undo();
-    expect(store.pad.value.name).toBe('mine');
+    expect(store.notice.value?.sentence).toContain('was opened beside yours');
+    expect(store.shelf.pads.value.map(({ name }) => name)).toEqual(['mine', lodgePad.name]);
   });
 
-  test('a pad that a link replaces stays aside even if the page is left at once', async () => {
+  test('a pad of a link is not that of the next visit until it is worked on', async () => {
     const mine = serialisePad(named('mine'));
     const browser = surroundings({ [padKey]: mine }, padFragment(lodgePad));
     const store = createPadStore(ownerPad, browser.page, atHand);
     const disconnect = store.connect();
     await vi.waitFor(() => expect(browser.fragment()).toBe(''));
     disconnect();
-    expect(readKept(browser.page.storage(), parsePad)).toMatchObject({
-      kind: 'pad',
-      pad: lodgePad,
-    });
-    expect(store.aside()).toBe(mine);
+    expect(browser.entries.get(padKey)).toBe(mine);
+    store.set(['name'], 'theirs, by me', 'the name');
+    store.connect()();
+    expect(browser.entries.get(padKey)).toContain('theirs, by me');
+  });
+
+  test('a second link, an example and an empty pad leave every pad on the shelf', async () => {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
+    const store = createPadStore(ownerPad, browser.page, atHand);
+    store.connect();
+    store.set(['notes'], 'typed a moment ago', 'the notes');
+    store.replace(lodgePad, 'an example');
+    store.replace(rigPad, 'another');
+    store.replace(lodgePad, 'the first again');
+    store.replace(emptyPad(), 'an empty pad');
+    const names = store.shelf.pads.value.map(({ name }) => name);
+    // An untouched example that stands there already is opened and not put there twice.
+    expect(names).toEqual(['mine', lodgePad.name, rigPad.name, '']);
+    store.shelf.choose(store.shelf.pads.value[0]?.id ?? '');
+    expect(store.pad.value).toMatchObject({ name: 'mine', notes: 'typed a moment ago' });
   });
 
   test('a broken link leaves the kept pad untouched and says so', async () => {
@@ -205,7 +267,9 @@ describe('keeping the pad in the browser', () => {
     store.set(['name'], 'mine', 'the name');
     expect(browser.writes()).toBe(0);
     browser.settle();
-    expect(readKept(browser.page.storage(), parsePad)).toMatchObject({
+    expect(
+      readKept(browser.page.storage(), browser.entries.get(padKey) ?? null, parsePad),
+    ).toMatchObject({
       kind: 'pad',
       pad: { name: 'mine' },
     });
@@ -274,8 +338,22 @@ describe('keeping the pad in the browser', () => {
     const thrower = () => {
       throw new Error('shut off');
     };
-    const place = { getItem: thrower, setItem: thrower, removeItem: thrower };
-    expect(readKept(place, parsePad)).toEqual({ kind: 'nothing' });
+    const place = {
+      getItem: thrower,
+      setItem: thrower,
+      removeItem: thrower,
+      key: thrower,
+      length: 1,
+    };
+    const browser = surroundings();
+    const page = { ...browser.page, storage: () => place, session: () => place };
+    const store = createPadStore(ownerPad, page, atHand);
+    store.connect();
+    store.set(['name'], 'mine', 'the name');
+    browser.settle();
+    expect(store.pad.value.name).toBe('mine');
+    expect(store.shelf.pads.value).toEqual([]);
+    expect(store.isKept.value).toBe(false);
   });
 
   test('a change in another tab stands here too, can be undone and is not written again', () => {
@@ -308,5 +386,162 @@ describe('keeping the pad in the browser', () => {
     expect(browser.listeners.kept.size).toBe(1);
     second();
     expect(browser.listeners.kept.size).toBe(0);
+  });
+});
+
+describe('the shelf', () => {
+  const opened = (kept: Readonly<Record<string, string>> = {}) => {
+    const browser = surroundings(kept);
+    const store = createPadStore(ownerPad, browser.page, atHand);
+    store.connect();
+    return { browser, store };
+  };
+  const names = (store: ReturnType<typeof createPadStore>) =>
+    store.shelf.pads.value.map(({ name }) => name);
+
+  test('copies, deletes and brings back', () => {
+    const { store } = opened({ [padKey]: serialisePad(named('mine')) });
+    store.shelf.copy();
+    expect(names(store)).toEqual(['mine', 'mine, copy']);
+    store.set(['notes'], 'in the copy', 'the notes');
+    store.shelf.remove(store.shelf.openId.value ?? '');
+    expect(names(store)).toEqual(['mine']);
+    expect(store.pad.value.name).toBe('mine');
+    store.shelf.bringBack();
+    expect(names(store)).toEqual(['mine', 'mine, copy']);
+    expect(store.pad.value).toMatchObject({ name: 'mine, copy', notes: 'in the copy' });
+  });
+
+  test('without its last pad shows the example, as nobody’s', () => {
+    const { store, browser } = opened({ [padKey]: serialisePad(named('mine')) });
+    store.replace(lodgePad, 'an example');
+    for (const { id } of store.shelf.pads.value) store.shelf.remove(id);
+    expect(store.isOwn.value).toBe(false);
+    expect(store.pad.value).toBe(ownerPad);
+    expect(browser.entries.has(padKey)).toBe(false);
+  });
+
+  test('undo does not lead from one pad to another', () => {
+    const { store } = opened({ [padKey]: serialisePad(named('mine')) });
+    store.set(['notes'], 'x', 'the notes');
+    store.replace(lodgePad, 'an example');
+    expect(store.undoLabel.value).toBeNull();
+  });
+
+  test('asks the browser once to keep what it keeps', () => {
+    const { store, browser } = opened();
+    store.set(['name'], 'a', 'the name');
+    browser.settle();
+    store.set(['name'], 'b', 'the name');
+    browser.settle();
+    expect(browser.asks()).toBe(1);
+  });
+
+  test('a browser that is full says so at once, is tried again, and loses nothing', () => {
+    const { store, browser } = opened();
+    store.set(['name'], 'kept', 'the name');
+    browser.settle();
+    expect(store.isKept.value).toBe(true);
+    const emptied = browser.full();
+    store.set(['name'], 'typed when full', 'the name');
+    browser.settle();
+    expect(store.isKept.value).toBe(false);
+    expect(store.notice.value?.sentence).toContain('did not keep your last changes');
+    store.replace(lodgePad, 'an example');
+    expect(store.pad.value).toBe(lodgePad);
+    store.undo();
+    expect(store.pad.value.name).toBe('typed when full');
+    emptied();
+    store.set(['notes'], 'more', 'the notes');
+    browser.settle();
+    expect(store.isKept.value).toBe(true);
+    expect(browser.entries.get(padKey)).toContain('typed when full');
+  });
+});
+
+describe('one pad in two tabs', () => {
+  /** Two tabs of one browser; neither hears of the other, as after the back button. */
+  function twoTabs() {
+    const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
+    const first = createPadStore(ownerPad, browser.page, atHand);
+    first.connect();
+    first.set(['notes'], 'begun', 'the notes');
+    browser.settle();
+    const second = createPadStore(ownerPad, browser.page, atHand);
+    second.connect();
+    return { browser, first, second };
+  }
+
+  test('changes of different parts are put together, although neither heard of the other', () => {
+    const { browser, first, second } = twoTabs();
+    first.set(['site', 'altitude'], 300, 'the altitude');
+    browser.settle();
+    second.set(['turnoverTarget'], 2, 'the turnovers');
+    browser.settle();
+    expect(second.pad.value).toMatchObject({ site: { altitude: 300 }, turnoverTarget: 2 });
+    expect(second.notice.value?.sentence).toContain('were put together with yours');
+  });
+
+  test('changes of the same part keep both pads, and say so', () => {
+    const { browser, first, second } = twoTabs();
+    first.set(['notes'], 'from the first', 'the notes');
+    browser.settle();
+    second.set(['notes'], 'from the second', 'the notes');
+    browser.settle();
+    expect(second.notice.value?.sentence).toContain('Both are on the shelf');
+    const texts = [...browser.entries]
+      .filter(([key]) => key.startsWith('cubelaw-shelf/'))
+      .map(([, text]) => text);
+    expect(texts.some((text) => text.includes('from the first'))).toBe(true);
+    expect(texts.some((text) => text.includes('from the second'))).toBe(true);
+  });
+
+  test('a page that comes back by the back button takes what was kept meanwhile', () => {
+    const { browser, first, second } = twoTabs();
+    first.set(['notes'], 'newer', 'the notes');
+    browser.settle();
+    expect(second.pad.value.notes).toBe('begun');
+    browser.returned();
+    expect(second.pad.value.notes).toBe('newer');
+  });
+
+  // Every text that was ever kept is open, on the shelf, or was taken over into what is.
+  test('no order of edits, openings and returns loses a word that was typed', () => {
+    type Act = { readonly tab: number; readonly act: string };
+    const acts = fc.array(
+      fc.record({
+        tab: fc.nat(1),
+        act: fc.constantFrom('edit', 'edit', 'settle', 'open', 'choose', 'copy', 'return', 'leave'),
+      }) as fc.Arbitrary<Act>,
+      { maxLength: 24 },
+    );
+    fc.assert(
+      fc.property(acts, (steps) => {
+        const { browser, first, second } = twoTabs();
+        const tabs = [first, second];
+        const typed: string[] = [];
+        for (const [at, { tab, act }] of steps.entries()) {
+          const store = tabs[tab] ?? first;
+          if (act === 'edit') {
+            const word = `word-${at}.`;
+            const { notes } = store.pad.peek();
+            store.set(['notes'], `${notes} ${word}`, 'the notes');
+            typed.push(word);
+          } else if (act === 'settle') browser.settle();
+          else if (act === 'open') store.replace(lodgePad, 'an example');
+          else if (act === 'copy') store.shelf.copy();
+          else if (act === 'choose')
+            store.shelf.choose(
+              store.shelf.pads.value[at % store.shelf.pads.value.length]?.id ?? '',
+            );
+          else if (act === 'return') browser.returned();
+          else for (const leave of browser.listeners.leave) leave();
+        }
+        for (const leave of browser.listeners.leave) leave();
+        const all = [...browser.entries.values()].join(' ');
+        for (const word of typed) expect(all).toContain(word);
+      }),
+      { numRuns: 200 },
+    );
   });
 });

@@ -62,6 +62,10 @@ export function storeOf(pad: Pad): PadStore {
     onFragment: () => () => {},
     onKept: () => () => {},
     onLeave: () => () => {},
+    onReturn: () => () => {},
+    session: () => null,
+    freshId: () => `id-${seconds}`,
+    askToKeep: () => {},
     onTouch: () => () => {},
   };
   return createPadStore(pad, surroundings, {
