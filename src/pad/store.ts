@@ -174,7 +174,9 @@ export function createPadStore(
       tell('error', parsed.sentence);
       return;
     }
-    if (kept.openBeside(parsed.pad, 'opening a link', false)) tell('note', say.fromLink);
+    const isOpen = kept.openBeside(parsed.pad, 'opening a link', !isOwn.peek());
+    // What is not kept is told already, and that matters more.
+    if (isOpen && !kept.refuses.peek()) tell('note', say.fromLink);
   }
 
   async function openFragment(): Promise<void> {
