@@ -74,7 +74,7 @@ export const craneFromMemory: readonly FittingKind[] = [
  */
 export const endCoefficients: Readonly<Record<EndKind, number>> = {
   squareInlet: 0.5,
-  roundedInlet: 0.05,
+  roundedInlet: 0.04,
   projectingInlet: 0.78,
   exit: 1,
 };
