@@ -168,9 +168,12 @@ export function finding(here: Here, scene: Scene, units: UnitChoice): string {
   const guess = here.point.extrapolated
     ? ' This flow lies past the end of the pump’s curve, so it is a guess.'
     : '';
+  const carried = here.isPowerCarried
+    ? ' The data sheet gives no watts for this flow: those of its nearest point are taken.'
+    : '';
   return (
     `At ${rpm(here.speed, units)} the pump moves ${flow} at ${format('head', here.head, units)} ` +
-    `and draws ${format('power', here.power, units)}.${turns}${guess}${crossedText(here)}`
+    `and draws ${format('power', here.power, units)}.${turns}${guess}${carried}${crossedText(here)}`
   );
 }
 
