@@ -273,7 +273,7 @@ test('a broken file and a broken link each get a sentence and change nothing', a
   }
   await page.goto('/pad/#pad=1.brokenOnTheWay');
   await expect(page.locator('.form-notice')).toContainText('The pad in this link is damaged');
-  await expect(page.locator('.form-whose')).toHaveText('Mine: kept in this browser');
+  await expect(page.locator('.form-whose')).toHaveText('Open: Mine. It is kept in this browser.');
   await expect.poll(() => keptPad(page)).toEqual(before);
 });
 
