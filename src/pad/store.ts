@@ -187,7 +187,7 @@ export function createPadStore(
       tell('error', parsed.sentence);
       return;
     }
-    openBeside(parsed.pad, 'opening a link', false);
+    openBeside(parsed.pad, 'opening a link', !isOwn.peek());
     tell('note', say.fromLink);
   }
 

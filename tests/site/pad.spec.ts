@@ -298,7 +298,9 @@ test('a saved file and a copied link bring the same pad to another browser', asy
   const elsewhere = await browser.newContext({ reducedMotion: 'reduce', serviceWorkers: 'block' });
   const other = await elsewhere.newPage();
   await open(other, link);
-  await expect(other.locator('.form-notice')).toContainText('This pad came with the link.');
+  await expect(other.locator('.form-notice')).toContainText(
+    'This pad came with the link and was opened beside yours.',
+  );
   await expect(other).toHaveURL(/\/pad\/$/);
   await expect.poll(() => keptPad(other)).toEqual(pad);
 
