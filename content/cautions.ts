@@ -10,7 +10,7 @@ export interface Caution {
 export const cautions = {
   'lock-out': {
     title: 'Power off, and locked off',
-    text: 'Switch off and lock out the power before you open or reach into anything; automation and timers restart pumps, so off is not enough. Wait the time on the drive’s label, then test that it is dead.',
+    text: 'Switch off and lock out the power before you open or reach into anything: timers and automation restart pumps. Wait the time on the drive’s label, then test that it is dead.',
     hard: true,
   },
   electrician: {
@@ -35,12 +35,12 @@ export const cautions = {
   },
   'suction-cover': {
     title: 'Suction covers: never above the marked flow',
-    text: 'Never run a suction outlet without a sound, rated cover, and never above the flow marked on it. A missing or broken cover: pump off, pool closed. A cover lowers the risk; it is not the whole protection.',
+    text: 'Never run a suction outlet without a sound, rated cover, and never above the flow marked on it. A missing or broken cover: pump off, pool closed.',
     hard: true,
   },
   entrapment: {
     title: 'A rated cover is not the whole protection',
-    text: 'Suction can hold a body, hair or a limb, and a ring or a tie can catch in a cover. Two balanced outlets are the rule. A single outlet that a body can block needs a second protection: vacuum release, vent line, gravity drain or automatic shut-off. If someone is held: cut the pump, then break the seal. Know its switch and mark it.',
+    text: 'Suction can hold a body, hair or a limb; a ring or tie can catch. Two balanced outlets are the rule; a single one that a body can block needs a second protection (vacuum release, vent line, gravity drain, shut-off). Someone held: cut the pump, break the seal. Mark its switch.',
     hard: true,
   },
   'other-speeds': {
@@ -50,7 +50,7 @@ export const cautions = {
   },
   'no-flow': {
     title: 'No flow, no chlorine and no heat',
-    text: 'A salt cell or chemical feeder that runs without flow collects gas. Tie it to the pump’s power and to a flow switch. A pressure switch can stay closed without flow: have a qualified person set it, and prove at the slowest planned speed, then stopped, that it opens.',
+    text: 'A salt cell or feeder that runs without flow collects gas: tie it to the pump’s power and to a proven flow switch. A pressure switch can stay closed; a qualified person sets it and proves that it opens.',
     hard: true,
   },
   'heater-cool-down': {
