@@ -93,9 +93,9 @@ export const sources = {
   },
   'gage-bidwell': {
     by: 'Gage and Bidwell',
-    title: 'The law of dilution in a recirculated pool',
+    title: 'Law of purification of swimming pools by recirculation',
     year: 1926,
-    note: 'Known from memory; the text could not be seen, and the title is given in our words.',
+    note: 'Known from memory; the text could not be seen, and its printed title may differ.',
   },
   'simmonds-2021': {
     by: 'Simmonds and others',
@@ -119,8 +119,20 @@ export const sources = {
   'cfr-1450': {
     by: 'U.S. Consumer Product Safety Commission',
     title: '16 CFR 1450, Virginia Graeme Baker Pool and Spa Safety Act regulations',
-    part: 'suction outlet covers, after ANSI/APSP/ICC-16',
+    part: 'suction outlet covers, after ANSI/APSP/ICC-16: what is marked on a cover',
     link: 'https://www.ecfr.gov/current/title-16/part-1450',
+  },
+  'apsp-7': {
+    by: 'ANSI, APSP and ICC',
+    title: 'ANSI/APSP/ICC-7, suction entrapment avoidance',
+    part: 'the outlets as a system: one cover blocked, two balanced outlets, second protection',
+    note: fromMemory,
+  },
+  mahc: {
+    by: 'U.S. Centers for Disease Control and Prevention',
+    title: 'Model Aquatic Health Code',
+    part: 'backwash of sand filters, about 15 gpm/ft²',
+    note: fromMemory,
   },
   'apsp-15': {
     by: 'ANSI, APSP and ICC',
@@ -139,7 +151,8 @@ export const sources = {
   },
   'illinois-906': {
     by: 'State of Illinois',
-    title: '77 Administrative Code 906, Appendix A, Exhibit I: friction loss in pipe',
+    title:
+      '77 Administrative Code 906 (water wells and private sewage), Appendix A, Exhibit I: friction loss in pipe',
   },
   'nist-sp811': {
     by: 'National Institute of Standards and Technology',
@@ -166,6 +179,7 @@ export const sources = {
     by: 'ASME',
     title: 'B40.100, Pressure gauges and gauge attachments',
     part: 'accuracy grades',
+    note: fromMemory,
   },
   'reynolds-1883': {
     by: 'O. Reynolds',

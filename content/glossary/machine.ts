@@ -104,7 +104,7 @@ export const machineTerms: readonly Term[] = [
   },
   {
     term: 'NPSH',
-    says: 'Net positive suction head: the pressure at the pump’s eye above that of vapour, told as head; what is available must exceed what the pump requires.',
+    says: 'Net positive suction head: the total head at the pump’s inlet above the pressure at which water boils; what is available must exceed what the pump requires.',
     forms: ['NPSH', 'net positive suction head'],
   },
   {
@@ -145,6 +145,11 @@ export const machineTerms: readonly Term[] = [
   {
     term: 'Rpm',
     says: 'Turns of the pump shaft in a minute.',
+    forms: [],
+  },
+  {
+    term: 'Service factor',
+    says: 'How far above its rated power a motor may run for good, as a number on its nameplate; total horsepower is the rated one times it.',
     forms: [],
   },
   {

@@ -48,6 +48,11 @@ export const poolTerms: readonly Term[] = [
     forms: ['entrapment'],
   },
   {
+    term: 'Eyeball',
+    says: 'The ball-shaped outlet of a return in the pool wall, which can be turned to aim the water.',
+    forms: [],
+  },
+  {
     term: 'Filter area',
     says: 'The area of sand bed, cloth or grid the water passes through, as printed on the filter.',
     forms: ['filter area'],
@@ -138,6 +143,11 @@ export const poolTerms: readonly Term[] = [
     forms: ['sand filter', 'sand filters'],
   },
   {
+    term: 'Schedule',
+    says: 'What the pump does over the day: each start, each end and each speed.',
+    forms: [],
+  },
+  {
     term: 'Season',
     says: 'A part of the year with its own prices or its own day.',
     forms: [],
@@ -196,6 +206,11 @@ export const poolTerms: readonly Term[] = [
     term: 'Turnover',
     says: 'One pool volume of water moved; in a well-mixed pool about 63 % of the water has then passed the filter.',
     forms: ['turnover', 'turnovers'],
+  },
+  {
+    term: 'Weir',
+    says: 'The floating flap in the mouth of a skimmer that lets only the top of the water in.',
+    forms: [],
   },
   {
     term: 'Window',

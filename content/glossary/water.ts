@@ -164,7 +164,7 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Static head',
-    says: 'Height the water must gain whatever the flow, as over a spillway; nothing in a plain pool loop.',
+    says: 'The trade’s word for lift, the height water must gain whatever the flow, as over a spillway or up a solar roof until its line is full; a plain pool loop has none.',
     forms: ['static head', 'lift'],
   },
   {
@@ -196,6 +196,11 @@ export const waterTerms: readonly Term[] = [
     term: 'Turbulent flow',
     says: 'Flow that tumbles and mixes, the ordinary state of water in pool pipe.',
     forms: ['turbulent flow', 'turbulent', 'turbulence'],
+  },
+  {
+    term: 'Union',
+    says: 'A joint of two halves and a nut that lets a pump or filter be taken out without cutting the pipe.',
+    forms: [],
   },
   {
     term: 'Vacuum',

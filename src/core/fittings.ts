@@ -27,7 +27,12 @@ export type FittingKind =
   | 'threeWayValveBranch';
 
 /** Ends of a pipe, whose coefficient is the same at every size. */
-export type EndKind = 'squareInlet' | 'roundedInlet' | 'projectingInlet' | 'exit';
+export type EndKind =
+  | 'squareInlet'
+  | 'roundedInlet'
+  | 'bellMouthInlet'
+  | 'projectingInlet'
+  | 'exit';
 
 /** Roughness of new commercial steel [m], 0.0018 in, on which Crane's f_T rests. */
 const commercialSteelRoughness = 0.0018 * inch;
@@ -70,11 +75,12 @@ export const craneFromMemory: readonly FittingKind[] = [
 
 /**
  * Coefficient K [-] of each pipe end (Hydraulic Institute Engineering Data Book; the projecting
- * inlet from Crane TP-410; the exit by Borda–Carnot into still water, where all velocity is lost).
+ * inlet, and the one rounded by 0.15 bores or more, from Crane TP-410, the latter from memory; the exit by Borda–Carnot into still water, where all velocity is lost).
  */
 export const endCoefficients: Readonly<Record<EndKind, number>> = {
   squareInlet: 0.5,
-  roundedInlet: 0.05,
+  roundedInlet: 0.04,
+  bellMouthInlet: 0.05,
   projectingInlet: 0.78,
   exit: 1,
 };

@@ -129,7 +129,8 @@ export const filtrationFloor: readonly string[] = [
   formatIn('flow', greatestFiltrationFlow(0), 'm3/h'),
 ];
 
-const share = (value: number) => formatIn('share', value, '%', bare);
+/** Grades differ in hundredths of a percent. */
+const share = (value: number) => String(Number((100 * value).toFixed(3)));
 
 /** How far a dial gauge of each grade may be off. */
 export const grades: FigureTable = {

@@ -71,7 +71,8 @@ export const pipeSubjects: readonly Subject[] = [
         name: 'Darcy–Weisbach',
         tex: 'h = f\\,\\frac{L}{D}\\,\\frac{V^{2}}{2g}',
         symbols: [loss, factor, ['L', 'length of pipe', 'm'], bore, velocity, gravity],
-        sources: ['darcy-colebrook', 'nist-sp811'],
+        sources: ['crane-tp410', 'nist-sp811'],
+        note: 'For a full pipe, steady flow and a Newtonian liquid such as water.',
       },
       {
         name: 'Laminar friction',
@@ -192,7 +193,7 @@ export const pipeSubjects: readonly Subject[] = [
           ['Q_i', 'flow in each branch', 'm³/s'],
           flow,
         ],
-        sources: ['darcy-colebrook'],
+        sources: ['common-practice'],
         note: 'Solved together, never averaged.',
       },
     ],
