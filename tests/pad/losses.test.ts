@@ -263,6 +263,6 @@ test('no order of doings in two tabs loses a word that was typed', () => {
       const found = [all.all(), ...deleted].join('\n');
       expect(typed.filter((word) => !found.includes(word))).toEqual([]);
     }),
-    { numRuns: Number(process.env['LOSSES'] ?? 300) },
+    { numRuns: 400 },
   );
 });

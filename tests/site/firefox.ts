@@ -72,6 +72,7 @@ export function firefoxTab(page: Page): FirefoxTab {
   return {
     complaints,
     go: async (path) => {
+      await page.bringToFront();
       await page.goto(siteAddress + path);
       await alive(page);
       await page.evaluate(() => {
@@ -81,15 +82,17 @@ export function firefoxTab(page: Page): FirefoxTab {
     back: async () => {
       const from = page.url();
       await page.evaluate(() => setTimeout(() => history.back()));
-      await page.waitForFunction((left) => location.href !== left, {}, from);
+      await page.waitForFunction((left) => location.href !== left, { polling: 50 }, from);
       await alive(page);
       return page.evaluate(() => document.documentElement.dataset['wasHere'] === '');
     },
     reload: async () => {
+      await page.bringToFront();
       await page.reload();
       await alive(page);
     },
     press: async (name) => {
+      await page.bringToFront();
       const button = await page.waitForFunction(
         (wanted) => {
           const nameOf = (each: Element) =>
@@ -99,7 +102,7 @@ export function firefoxTab(page: Page): FirefoxTab {
             .find((each) => nameOf(each).startsWith(wanted));
           return found ?? null;
         },
-        {},
+        { polling: 50 },
         name,
       );
       const found = button.asElement();
@@ -111,6 +114,7 @@ export function firefoxTab(page: Page): FirefoxTab {
       await part?.click();
     },
     type: async (label, text) => {
+      await page.bringToFront();
       const field = await page.waitForFunction(
         (wanted) => {
           const found = [...document.querySelectorAll('label')]
@@ -118,7 +122,7 @@ export function firefoxTab(page: Page): FirefoxTab {
             .find((each) => each.textContent?.trim() === wanted)?.control;
           return found instanceof HTMLInputElement ? found : null;
         },
-        {},
+        { polling: 50 },
         label,
       );
       const input = field.asElement() as ElementHandle<HTMLInputElement>;
