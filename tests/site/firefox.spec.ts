@@ -160,7 +160,9 @@ test('links, an example and an empty pad leave the own pad on the shelf, also af
   await tab.reload();
   await isOpen(tab, 'Another');
   await tab.press('A training rig');
+  await isOpen(tab, 'Training rig (invented)');
   await tab.press('An empty pad');
+  await isOpen(tab, 'A pad without a name');
   await tab.press('Open Mine');
   await isOpen(tab, 'Mine');
   await namesOnShelf(tab, [

@@ -151,3 +151,41 @@ test('lessons: an answer given in one tab is not written over by the other', asy
   await expect.poll(async () => Object.keys((await kept()).passed)).toContain('elsewhere');
   await expect.poll(async () => Object.keys((await kept()).guesses).length).toBe(1);
 });
+
+test('by keys alone a pad is opened, deleted and brought back, and the focus is never lost', async ({
+  page,
+}) => {
+  await makeOwn(page, 'Mine');
+  await page.getByRole('button', { name: /^A training rig/ }).press('Enter');
+  await page.getByRole('button', { name: 'Open Mine' }).press('Enter');
+  const whose = page.locator('.form-whose');
+  await expect(whose).toHaveText('Open: Mine. It is kept in this browser.');
+  await expect(whose).toBeFocused();
+  await page.getByRole('button', { name: 'Delete Mine' }).press('Enter');
+  const back = page.getByRole('button', { name: 'Bring it back' });
+  await expect(back).toBeFocused();
+  await back.press('Enter');
+  await expect(whose).toHaveText('Open: Mine. It is kept in this browser.');
+  await expect(whose).toBeFocused();
+});
+
+test('where storage is shut off nothing says that the pad is kept', async ({ page }) => {
+  await page.addInitScript(() => {
+    for (const name of ['localStorage', 'sessionStorage']) {
+      Object.defineProperty(window, name, {
+        get: () => {
+          throw new DOMException('denied', 'SecurityError');
+        },
+      });
+    }
+  });
+  await page.goto('/pad/');
+  await alive(page);
+  await page.locator('#pad-step-keep-head').click();
+  const keep = page.locator('#pad-step-keep');
+  await expect(keep).toContainText('This browser is not keeping your changes');
+  await page.getByRole('button', { name: /^An empty pad/ }).click();
+  await expect(page.locator('.form-notice').first()).toContainText('does not keep the pad');
+  await expect(page.locator('.form-whose')).toContainText('This browser is not keeping it');
+  expect(await page.locator('main').innerText()).not.toMatch(/(is|are) kept in this browser/);
+});

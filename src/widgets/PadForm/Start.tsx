@@ -58,6 +58,10 @@ export function Start({ starts }: { starts: readonly StartChoice[] }): JSX.Eleme
 
 const nameOf = (name: string) => (name === '' ? 'A pad without a name' : name);
 
+// A button that goes away when it is pressed hands the focus on.
+const whoseId = 'form-whose';
+const bringBackId = 'form-bring-back';
+
 /** Every pad this browser keeps: which one is open, and what can be done with each. */
 function YourPads(): JSX.Element {
   const { pad, store, said, open } = useForm();
@@ -78,7 +82,9 @@ function YourPads(): JSX.Element {
   const deleted = shelf.deleted.value;
   return (
     <>
-      <p class="form-whose">{whose}</p>
+      <p class="form-whose" id={whoseId} tabIndex={-1}>
+        {whose}
+      </p>
       {store.isOwn.value && (
         <div class="form-shelf-own">
           <button type="button" class="button button-quiet" onClick={rename}>
@@ -103,7 +109,10 @@ function YourPads(): JSX.Element {
                   type="button"
                   class="button button-quiet form-small"
                   aria-label={`Open ${nameOf(name)}`}
-                  onClick={() => shelf.choose(id)}
+                  onClick={() => {
+                    shelf.choose(id);
+                    focusSoon(whoseId);
+                  }}
                 >
                   Open
                 </button>
@@ -115,6 +124,7 @@ function YourPads(): JSX.Element {
                 onClick={() => {
                   shelf.remove(id);
                   said.value = `${nameOf(name)} is deleted. “Bring it back” undoes that.`;
+                  focusSoon(bringBackId);
                 }}
               >
                 Delete
@@ -126,7 +136,15 @@ function YourPads(): JSX.Element {
       {deleted !== null && (
         <p class="form-notice">
           {nameOf(deleted.name)} is deleted.{' '}
-          <button type="button" class="button button-quiet form-small" onClick={shelf.bringBack}>
+          <button
+            type="button"
+            id={bringBackId}
+            class="button button-quiet form-small"
+            onClick={() => {
+              shelf.bringBack();
+              focusSoon(whoseId);
+            }}
+          >
             Bring it back
           </button>
         </p>
