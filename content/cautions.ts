@@ -10,23 +10,73 @@ export interface Caution {
 export const cautions = {
   'lock-out': {
     title: 'Power off, and locked off',
-    text: 'Switch off and lock out the power before you open or reach into anything. Test that it is dead.',
+    text: 'Switch off and lock out the power before you open or reach into anything: a timer or an automation system restarts a pump that is only switched off. Wait the time on the drive’s label, then test that it is dead.',
     hard: true,
   },
   electrician: {
     title: 'Wiring is for an electrician',
-    text: 'Wiring, bonding and ground-fault protection (GFCI, RCD) are work for a qualified electrician.',
+    text: 'Wiring, bonding and ground-fault protection (GFCI, RCD) are work for a qualified electrician, to local code.',
+    hard: true,
+  },
+  'open-strainer': {
+    title: 'Opening the strainer is opening the pump',
+    text: 'First the power off and locked, then the pressure let go, then the valves shut where the pump lies below the water. Clean the basket, seat the lid, open the valves, prime, and let the air out.',
     hard: true,
   },
   'filter-pressure': {
     title: 'Let the pressure go first',
-    text: 'Stop the pump and release the filter pressure at the air valve before you open a clamp, lid or union.',
+    text: 'Stop the pump, lock it off, and release the filter pressure at the air valve before you open a clamp, lid or union. Never turn a multiport valve under pressure.',
+    hard: true,
+  },
+  'filter-restart': {
+    title: 'After you close a filter',
+    text: 'Seat the clamp and check it. Open the air valve, stand clear, and start at the lowest speed. Close the valve when the water comes in a steady stream; only then go to the test speed.',
     hard: true,
   },
   'suction-cover': {
     title: 'Suction covers: never above the marked flow',
-    text: 'Never run a suction outlet without a sound, rated cover, and never above the flow marked on it. A missing or broken cover closes the pool.',
+    text: 'Never run a suction outlet without a sound, rated cover, and never above the flow marked on it. A missing or broken cover means pump off, pool closed.',
     hard: true,
+  },
+  'second-protection': {
+    title: 'A rated cover is not the whole protection',
+    text: 'It lowers the risk. Two balanced outlets are the rule; a single outlet that a body can block needs a second protection: a vacuum release, a vent line, a gravity drain or an automatic shut-off.',
+    hard: true,
+  },
+  entrapment: {
+    title: 'If someone is held by suction',
+    text: 'Cut the pump at once, then break the seal at the edge of the cover; don’t pull against the suction. Know the pump’s switch and mark it. Suction can hold a body, a limb or hair, injure the bowels, and jewelry or a strap can catch in a cover.',
+    hard: true,
+  },
+  'outside-speeds': {
+    title: 'Speeds outside the plan',
+    text: 'Priming, quick-clean, freeze and override speeds, and speeds set from outside, must lie below the stop too. Check each one in the pump’s own settings.',
+    hard: true,
+  },
+  'do-not-run': {
+    title: 'Do not run this plan',
+    text: 'It takes more flow through the suction covers than they may bear. Lower the speed, or have the outlets changed, before the pump runs.',
+    hard: true,
+  },
+  'heater-cool-down': {
+    title: 'Heater off first',
+    text: 'Turn the heater off 10 to 20 minutes before the pump stops or slows down, as its manual says, so that it can cool.',
+    hard: true,
+  },
+  'feeder-no-flow': {
+    title: 'No feeder without flow',
+    text: 'This plan stops the pump. A salt cell or chemical feeder that goes on without flow collects gas. Tie it to the pump’s power and to a proven flow switch, both.',
+    hard: true,
+  },
+  'flow-switch': {
+    title: 'Prove the switches',
+    text: 'A pressure switch can stay closed without flow. At the slowest speed you plan, see that it opens when the flow goes. A qualified person sets it.',
+    hard: true,
+  },
+  frost: {
+    title: 'Frost',
+    text: 'Half speed is a cap in an energy rule’s default setting, no proof of protection. Half the flow cools twice as far, and side lines may get none. See that every line moves, or drain it. The setting may ship disabled or adjustable.',
+    hard: false,
   },
   manuals: {
     title: 'The manual decides',
