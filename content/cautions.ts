@@ -65,7 +65,7 @@ export const cautions = {
   },
   'feeder-no-flow': {
     title: 'No feeder without flow',
-    text: 'This plan stops the pump. A salt cell or chemical feeder that goes on without flow collects gas. Tie it to the pump’s power and to a proven flow switch, both.',
+    text: 'This plan leaves hours without flow. A salt cell or chemical feeder that goes on without flow collects gas. Tie it to the pump’s power and to a proven flow switch, both.',
     hard: true,
   },
   'flow-switch': {
