@@ -10,7 +10,7 @@ export interface Caution {
 export const cautions = {
   'lock-out': {
     title: 'Power off, and locked off',
-    text: 'Switch off and lock out the power before you open or reach into anything: a timer or an automation system restarts a pump that is only switched off. Wait the time on the drive’s label, then test that it is dead.',
+    text: 'Lock out the power before you open or reach into anything; a timer or automation restarts a pump that is only switched off. Wait the time on the drive’s label, then test that it is dead.',
     hard: true,
   },
   electrician: {
@@ -25,7 +25,7 @@ export const cautions = {
   },
   'filter-pressure': {
     title: 'Let the pressure go first',
-    text: 'Stop the pump, lock it off, and release the filter pressure at the air valve before you open a clamp, lid or union. Never turn a multiport valve under pressure.',
+    text: 'Stop the pump and release the filter pressure at the air valve before you open a clamp, lid or union. Never turn a multiport valve under pressure.',
     hard: true,
   },
   'filter-restart': {
