@@ -1,4 +1,4 @@
-import { padKey } from '#pad/padKey.ts';
+import { openKey, padKey } from '#pad/padKey.ts';
 
 /**
  * Keeps what a reader does to a part of the page before its script has come, and does it again
@@ -7,9 +7,12 @@ import { padKey } from '#pad/padKey.ts';
  * A part that stands there with an example and is about to show the reader's own pad is left out:
  * what was meant for the one must not befall the other.
  *
+ * Where such a pad is coming the page is marked, so that nothing of the example is taken for it, on
+ * the screen or on paper, until it is there.
+ *
  * Its text is put into the page, so it may use nothing from outside itself.
  */
-function keepEarlyTouches(padKey: string): void {
+function keepEarlyTouches(padKey: string, openKey: string): void {
   type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
   const asleep = 'astro-island[ssr]';
   const fields = new Map<Field, () => void>();
@@ -17,11 +20,14 @@ function keepEarlyTouches(padKey: string): void {
 
   const ownPadComes = () => {
     try {
-      return localStorage.getItem(padKey) !== null || location.hash.startsWith('#pad=');
+      const kept = localStorage.getItem(padKey) ?? sessionStorage.getItem(openKey);
+      return kept !== null || location.hash.startsWith('#pad=');
     } catch {
       return false;
     }
   };
+
+  if (ownPadComes()) document.documentElement.dataset['padComes'] = '';
 
   const keep = ({ target }: Event, found: (element: Element, island: Element) => void) => {
     const island = target instanceof Element ? target.closest(asleep) : null;
@@ -90,4 +96,4 @@ function keepEarlyTouches(padKey: string): void {
 }
 
 /** The script for the head of every page that has parts which come to life. */
-export const earlyTouchScript = `(${keepEarlyTouches.toString()})(${JSON.stringify(padKey)})`;
+export const earlyTouchScript = `(${keepEarlyTouches.toString()})(${JSON.stringify(padKey)}, ${JSON.stringify(openKey)})`;

@@ -2,13 +2,11 @@
  * The pads that this browser keeps: one entry each, so that two tabs with different pads never write
  * over one another. The pad last worked on stands under `padKey` as well, where lessons look for it.
  */
-import { padKey } from './padKey.ts';
+import { openKey, padKey } from './padKey.ts';
 import type { KeepingPlace } from './storage.ts';
 
 /** How the key of a pad on the shelf begins. */
 export const shelfPrefix = 'cubelaw-shelf/';
-/** Which of them is open: in a tab for itself, and in the browser for the next visit. */
-export const openKey = 'cubelaw-open';
 
 /** A pad on the shelf. */
 export interface Shelved {

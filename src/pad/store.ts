@@ -115,6 +115,7 @@ export function createPadStore(
     if (!awaitsKept()) return;
     isRestoring = false;
     batch(() => restore(reader));
+    if (!carriesPad(surroundings.fragment())) surroundings.padIsThere();
   }
 
   /**
@@ -186,7 +187,7 @@ export function createPadStore(
       tell('error', parsed.sentence);
       return;
     }
-    openBeside(parsed.pad, 'opening a link', false);
+    openBeside(parsed.pad, 'opening a link', !isOwn.peek());
     tell('note', say.fromLink);
   }
 
@@ -226,7 +227,7 @@ export function createPadStore(
   function stow(): boolean {
     if (!isOwn.peek()) return true;
     save();
-    // A pad from before there was a shelf gets its place now, changed or not.
+    // One from before there was a shelf gets its place now.
     if (keeping.openId() !== null) return !isRefused.peek();
     return keeping.keep(serialisePad(pad.peek()), isOnTop) === 'kept';
   }
@@ -259,13 +260,12 @@ export function createPadStore(
     const refused = outcome === 'refused';
     if (refused && !isRefused.peek()) tell('error', keptText === null ? say.notKept : say.noRoom);
     isRefused.value = refused;
-    if (refused) {
-      surroundings.later(save, retryDelay);
-      return;
+    if (refused) surroundings.later(save, retryDelay);
+    else {
+      if (keptText === null) surroundings.askToKeep();
+      keptText = text;
+      shelf.refresh();
     }
-    if (keptText === null) surroundings.askToKeep();
-    keptText = text;
-    shelf.refresh();
   }
 
   /** Another tab has kept something else: both changes are put together, or both pads are kept. */
@@ -286,7 +286,7 @@ export function createPadStore(
     tell('error', say.keptBoth);
   }
 
-  /** Another tab changed the pad: it stands here too, as a step that can be undone. */
+  /** Another tab changed the pad: it stands here too, as a step for undo. */
   function adopt(key: string | null, text: string | null): void {
     if (key === null || key.startsWith(shelfPrefix)) shelf.refresh();
     if (!keeping.isOwnKey(key) || text === null || text === keptText) return;
@@ -306,8 +306,7 @@ export function createPadStore(
 
   /** Back from the browser's store of pages: what was kept meanwhile comes first. */
   function returned(): void {
-    const text = keeping.unseen();
-    const id = keeping.openId();
+    const [text, id] = [keeping.unseen(), keeping.openId()];
     if (text !== null && id !== null) adopt(shelfPrefix + id, text);
     shelf.refresh();
   }
@@ -335,7 +334,7 @@ export function createPadStore(
   function attach(): () => void {
     if (awaitsKept()) withReader(() => {});
     else shelf.refresh();
-    void openFragment();
+    void openFragment().then(() => isRestoring || surroundings.padIsThere());
     let cancel = (): void => {};
     const offs = [
       effect(() => {

@@ -11,6 +11,8 @@ export interface Surroundings {
   readonly freshId: () => string;
   /** Asks the browser not to clear what it keeps when room runs short. */
   readonly askToKeep: () => void;
+  /** The reader's own pad stands on the page, or none is coming. */
+  readonly padIsThere: () => void;
   /** A steady clock [ms]. */
   readonly now: () => number;
   /** Calls back once, `delay` milliseconds from now, unless called off. */
@@ -50,6 +52,10 @@ export const browserSurroundings: Surroundings = {
   },
   freshId: () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`,
   askToKeep: () => void globalThis.navigator.storage?.persist?.().catch(() => false),
+  padIsThere: () => {
+    // The parts that follow a pad at leisure have taken it over by then.
+    setTimeout(() => delete document.documentElement.dataset['padComes'], 600);
+  },
   now: () => performance.now(),
   later: (callback, delay) => {
     const timer = setTimeout(callback, delay);

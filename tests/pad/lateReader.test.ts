@@ -46,6 +46,7 @@ function page(kept: Readonly<Record<string, string>> = {}, fragment = '') {
       session: () => null,
       freshId: () => `id-${entries.size}`,
       askToKeep: () => {},
+      padIsThere: () => {},
       onTouch: (callback) => {
         touches.push(callback);
         return () => {};

@@ -49,7 +49,9 @@ test('a block is stretched with the mouse and its neighbour gives way', async ({
   );
 });
 
-test('a key goes on from where a drag ended, for an end and for a whole block', async ({ page }) => {
+test('a key goes on from where a drag ended, for an end and for a whole block', async ({
+  page,
+}) => {
   await open(page);
   const end = await gripOf(page, endOfHeater);
   await page.mouse.move(end.x, end.y);

@@ -64,11 +64,14 @@ test('what was meant for the example does not befall the own pad', async ({ page
     JSON.stringify(rigPad),
   ] as const);
   const wake = await openAsleep(page, '/day/');
-  await page
-    .getByRole('button', { name: /^Remove/ })
-    .first()
-    .click();
+  // Nothing of the example is there to be touched, or to be taken for one's own.
+  await expect(page.locator('.day-row').first()).toBeHidden();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('.print-sheet, .day-print').first()).toBeHidden();
+  await page.emulateMedia({ media: 'screen' });
+  await page.mouse.click(300, 400);
   await wake();
   await expect(page.locator('.day-name')).toHaveText(rigPad.name);
+  await expect(page.locator('.day-row').first()).toBeVisible();
   await expect(page.locator('.day-row')).toHaveCount(rigPad.day.blocks.length);
 });

@@ -273,7 +273,7 @@ test('a broken file and a broken link each get a sentence and change nothing', a
   }
   await page.goto('/pad/#pad=1.brokenOnTheWay');
   await expect(page.locator('.form-notice')).toContainText('The pad in this link is damaged');
-  await expect(page.locator('.form-whose')).toHaveText('Mine: kept in this browser');
+  await expect(page.locator('.form-whose')).toHaveText('Open: Mine. It is kept in this browser.');
   await expect.poll(() => keptPad(page)).toEqual(before);
 });
 
@@ -298,7 +298,9 @@ test('a saved file and a copied link bring the same pad to another browser', asy
   const elsewhere = await browser.newContext({ reducedMotion: 'reduce', serviceWorkers: 'block' });
   const other = await elsewhere.newPage();
   await open(other, link);
-  await expect(other.locator('.form-notice')).toContainText('This pad came with the link.');
+  await expect(other.locator('.form-notice')).toContainText(
+    'This pad came with the link and was opened beside yours.',
+  );
   await expect(other).toHaveURL(/\/pad\/$/);
   await expect.poll(() => keptPad(other)).toEqual(pad);
 

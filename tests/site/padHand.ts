@@ -46,6 +46,6 @@ export async function startEmpty(page: Page, hand: PadHand): Promise<void> {
   await hand.press(page.getByRole('button', { name: /^An empty pad/ }));
   await expect(page.locator('#pad-step-place-head')).toBeFocused();
   await expect(page.locator('.form-whose')).toHaveText(
-    'A pad without a name: kept in this browser',
+    'Open: A pad without a name. It is kept in this browser.',
   );
 }

@@ -66,6 +66,7 @@ export function storeOf(pad: Pad): PadStore {
     session: () => null,
     freshId: () => `id-${seconds}`,
     askToKeep: () => {},
+    padIsThere: () => {},
     onTouch: () => () => {},
   };
   return createPadStore(pad, surroundings, {

@@ -66,7 +66,7 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
   return (
     <div class="day" id={id} data-first-pad>
       <div class="day-screen no-print">
-        <Tools id={id} model={model} />
+        <Tools id={id} model={model} padHref={props.padHref} />
         <Missing model={model} padHref={props.padHref} />
         <p class={tone}>{finding}</p>
         <Totals model={model} />
@@ -213,7 +213,8 @@ function findingOf(model: DayModel): string {
 }
 
 /** Date, undo and redo, units, print. */
-function Tools({ id, model }: { id: string; model: DayModel }): JSX.Element {
+function Tools(props: { id: string; model: DayModel; padHref?: string | undefined }): JSX.Element {
+  const { id, model, padHref } = props;
   const { store } = model;
   const kind = useComputed(() => dayKindText(model.date.value, model.tariff.value));
   const name = useComputed(() => model.name.value || 'A pad without a name');
@@ -225,6 +226,11 @@ function Tools({ id, model }: { id: string; model: DayModel }): JSX.Element {
       <div class="day-whose">
         <p class="day-name">{name}</p>
         <p class="day-kind">{kind}</p>
+        {padHref !== undefined && (
+          <p class="day-kind">
+            <a href={`${padHref}#form-start-title`}>Your pads</a>
+          </p>
+        )}
       </div>
       <div class="day-tool-row needs-script">
         <DateField id={`${id}-date`} model={model} />

@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { emptyPad } from '#pad/parts.ts';
 import { focusSoon } from './Entry.tsx';
 import { useForm } from './form.ts';
+import { elementId } from './spot.ts';
 import { stepElement } from './steps.ts';
 
 /** An example to start from, as the page offers it. */
@@ -12,14 +13,10 @@ export interface StartChoice {
   readonly sentence: string;
 }
 
-/** Start from an example or from nothing. The examples are fetched when one is asked for. */
+/** The reader's pads, and what a new one can start from. The examples are fetched when one is asked for. */
 export function Start({ starts }: { starts: readonly StartChoice[] }): JSX.Element {
   const form = useForm();
   const { store } = form;
-  const whose = useComputed(() => {
-    const name = form.pad.value.name || 'A pad without a name';
-    return store.isOwn.value ? `${name}: kept in this browser` : `${name}: an example to try out`;
-  });
   const begin = async (id: string, title: string) => {
     const { demos } = await import('#pad/demos.ts');
     const demo = demos.find((each) => each.id === id);
@@ -32,8 +29,9 @@ export function Start({ starts }: { starts: readonly StartChoice[] }): JSX.Eleme
   };
   return (
     <section class="form-start" aria-labelledby="form-start-title">
-      <h2 id="form-start-title">Start from</h2>
-      <p class="form-whose">{whose}</p>
+      <h2 id="form-start-title">Your pads</h2>
+      <YourPads />
+      <h3>Start another</h3>
       <ul class="form-starts">
         <li>
           <button type="button" class="form-card" onClick={beginEmpty}>
@@ -51,9 +49,89 @@ export function Start({ starts }: { starts: readonly StartChoice[] }): JSX.Eleme
         ))}
       </ul>
       <p class="field-help">
-        The examples are invented. What stands here now is replaced; Undo brings it back.
+        The examples are invented. Whatever you open here stands beside your pads and takes the
+        place of none.
       </p>
     </section>
+  );
+}
+
+const nameOf = (name: string) => (name === '' ? 'A pad without a name' : name);
+
+/** Every pad this browser keeps: which one is open, and what can be done with each. */
+function YourPads(): JSX.Element {
+  const { pad, store, said, open } = useForm();
+  const { shelf } = store;
+  const rename = () => {
+    open.value = ['place'];
+    focusSoon(elementId(['name']));
+  };
+  const whose = useComputed(() => {
+    const name = nameOf(pad.value.name);
+    if (!store.isOwn.value)
+      return `${name}: an example to try out. Change anything to make it yours.`;
+    return store.isKept.value
+      ? `Open: ${name}. It is kept in this browser.`
+      : `Open: ${name}. This browser is not keeping it: save it as a file.`;
+  });
+  const pads = shelf.pads.value;
+  const deleted = shelf.deleted.value;
+  return (
+    <>
+      <p class="form-whose">{whose}</p>
+      {store.isOwn.value && (
+        <div class="form-shelf-own">
+          <button type="button" class="button button-quiet" onClick={rename}>
+            Rename
+          </button>
+          <button type="button" class="button button-quiet" onClick={shelf.copy}>
+            Make a copy
+          </button>
+        </div>
+      )}
+      {pads.length > 0 && (
+        <ul class="form-shelf" aria-label="Pads in this browser">
+          {pads.map(({ id, name }) => (
+            <li key={id}>
+              <span class="form-shelf-name">
+                {id === shelf.openId.value ? nameOf(pad.value.name) : nameOf(name)}
+              </span>
+              {id === shelf.openId.value && store.isOwn.value ? (
+                <span class="form-shelf-open">open</span>
+              ) : (
+                <button
+                  type="button"
+                  class="button button-quiet form-small"
+                  aria-label={`Open ${nameOf(name)}`}
+                  onClick={() => shelf.choose(id)}
+                >
+                  Open
+                </button>
+              )}
+              <button
+                type="button"
+                class="button button-quiet form-small"
+                aria-label={`Delete ${nameOf(name)}`}
+                onClick={() => {
+                  shelf.remove(id);
+                  said.value = `${nameOf(name)} is deleted. “Bring it back” undoes that.`;
+                }}
+              >
+                Delete
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      {deleted !== null && (
+        <p class="form-notice">
+          {nameOf(deleted.name)} is deleted.{' '}
+          <button type="button" class="button button-quiet form-small" onClick={shelf.bringBack}>
+            Bring it back
+          </button>
+        </p>
+      )}
+    </>
   );
 }
 

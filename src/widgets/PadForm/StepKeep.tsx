@@ -58,8 +58,9 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
   return (
     <div class="form-fields">
       <p>
-        Every change is kept in this browser, on this device. Nothing is sent anywhere. To have it
-        elsewhere, take it with you as a file or a link.
+        {store.isOwn.value && !store.isKept.value
+          ? 'This browser is not keeping your changes, because its storage is shut off or full. Save the pad as a file before you leave this page.'
+          : 'Every change is kept in this browser, on this device. Nothing is sent anywhere. To have it elsewhere, take it with you as a file or a link.'}
       </p>
       <div class="form-adders">
         <button
@@ -92,7 +93,7 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
           Open a pad file
         </label>
         <p class="field-help" id="form-file-hint">
-          It takes the place of this pad; undo brings this one back. A broken file changes nothing.
+          It opens beside this pad, which stays among “Your pads”. A broken file changes nothing.
         </p>
         <input
           id="form-file"
@@ -109,7 +110,7 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
       <Refused sentences={wrong.value} />
       {aside !== null && (
         <div class="form-offer">
-          <p>An earlier pad was put aside: one that a link replaced, or that could not be read.</p>
+          <p>An earlier pad was put aside because it could not be read.</p>
           <button
             type="button"
             class="button button-quiet"
