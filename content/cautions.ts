@@ -18,7 +18,7 @@ export const cautions = {
     text: 'Wiring, bonding and ground-fault protection (GFCI, RCD) are work for a qualified electrician, to local code.',
     hard: true,
   },
-  'open-strainer': {
+  strainer: {
     title: 'Opening the strainer is opening the pump',
     text: 'First the power off and locked, then the pressure let go, then the valves shut where the pump lies below the water. Clean the basket, seat the lid, open the valves, prime, and let the air out.',
     hard: true,
@@ -48,7 +48,7 @@ export const cautions = {
     text: 'Cut the pump at once, then break the seal at the edge of the cover; don’t pull against the suction. Know the pump’s switch and mark it. Suction can hold a body, a limb or hair, injure the bowels, and jewelry or a strap can catch in a cover.',
     hard: true,
   },
-  'outside-speeds': {
+  'other-speeds': {
     title: 'Speeds outside the plan',
     text: 'Priming, quick-clean, freeze and override speeds, and speeds set from outside, must lie below the stop too. Check each one in the pump’s own settings.',
     hard: true,
@@ -63,14 +63,9 @@ export const cautions = {
     text: 'Turn the heater off 10 to 20 minutes before the pump stops or slows down, as its manual says, so that it can cool.',
     hard: true,
   },
-  'feeder-no-flow': {
-    title: 'No feeder without flow',
-    text: 'This plan leaves hours without flow. A salt cell or chemical feeder that goes on without flow collects gas. Tie it to the pump’s power and to a proven flow switch, both.',
-    hard: true,
-  },
-  'flow-switch': {
-    title: 'Prove the switches',
-    text: 'A pressure switch can stay closed without flow. At the slowest speed you plan, see that it opens when the flow goes. A qualified person sets it.',
+  'no-flow': {
+    title: 'No salt cell, no feeder without flow',
+    text: 'Without flow they collect gas. Tie each to the pump’s power and to a proven flow switch, both. A pressure switch can stay closed without flow: at the slowest speed you plan, prove that it opens. A qualified person sets it.',
     hard: true,
   },
   frost: {

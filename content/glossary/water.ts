@@ -164,7 +164,7 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Schedule',
-    says: 'The wall class of US pipe: Schedule 40 and 80 have the same outside, so 80 has the thicker wall and the smaller bore.',
+    says: 'On US pipe its wall class: 40 and 80 have the same outside, so 80 has the thicker wall and smaller bore; of a pump, its starts, stops and speeds over the day.',
     forms: ['Schedule 40', 'Schedule 80'],
   },
   {

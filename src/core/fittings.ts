@@ -27,7 +27,12 @@ export type FittingKind =
   | 'threeWayValveBranch';
 
 /** Ends of a pipe, whose coefficient is the same at every size. */
-export type EndKind = 'squareInlet' | 'roundedInlet' | 'projectingInlet' | 'exit';
+export type EndKind =
+  | 'squareInlet'
+  | 'roundedInlet'
+  | 'bellMouthInlet'
+  | 'projectingInlet'
+  | 'exit';
 
 /** Roughness of new commercial steel [m], 0.0018 in, on which Crane's f_T rests. */
 const commercialSteelRoughness = 0.0018 * inch;
@@ -69,12 +74,13 @@ export const craneFromMemory: readonly FittingKind[] = [
 ];
 
 /**
- * Coefficient K [-] of each pipe end (Crane TP-410, page A-29; the rounded inlet has an edge of 0.15
- * bores or more, from memory; the exit by Borda–Carnot into still water, where all velocity is lost).
+ * Coefficient K [-] of each pipe end (Hydraulic Institute Engineering Data Book; the projecting
+ * inlet, and the one rounded by 0.15 bores or more, from Crane TP-410, the latter from memory; the exit by Borda–Carnot into still water, where all velocity is lost).
  */
 export const endCoefficients: Readonly<Record<EndKind, number>> = {
   squareInlet: 0.5,
   roundedInlet: 0.04,
+  bellMouthInlet: 0.05,
   projectingInlet: 0.78,
   exit: 1,
 };
@@ -108,7 +114,7 @@ export function fullyTurbulentFriction(bore: number): number {
  * @returns Loss coefficient K [-].
  * @throws CoreError when the kind is unknown or the bore lies outside its range.
  * Accuracy: handbook figures; single fittings may differ by a quarter.
- * Source: Crane TP-410 pages A-26 to A-30 (multipliers of elbows, tees and return bends, and the rounded inlet, from memory).
+ * Source: Crane TP-410 pages A-26 to A-30 (multipliers of elbows, tees and return bends from memory); Hydraulic Institute Engineering Data Book for ends.
  * @example fittingK('elbow90', 0.0525018) // 0.569720885
  */
 export function fittingK(kind: FittingKind | EndKind, bore: number): number {

@@ -42,9 +42,6 @@ const inlets: readonly (readonly [number, number])[] = [
   [0.15, 0.04],
 ];
 
-/** K of a bell-mouth inlet (Hydraulic Institute data tool, table 32a) [-]; Crane's roundest has 0.04. */
-export const bellMouthInletK = 0.05;
-
 /** Valves with a multiplier of their own (Crane TP-410, pages; from memory) [-]. */
 export const handbookValves = {
   /** Fully open, straight through. */

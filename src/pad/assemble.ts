@@ -35,6 +35,7 @@ import { type Problem, problem } from './problems.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';
 import type { Pad } from './schema.ts';
 import { typicalCircuit } from './typicalCircuit.ts';
+import { waterPowerProblems } from './waterPower.ts';
 import { greatestFlowAt, speedStops, withStops } from './worstState.ts';
 
 /** Everything that follows from a pad. Members that cost something are worked out when asked for. */
@@ -242,12 +243,19 @@ function build(pad: Pad): PadModel {
       ? [problem('notTogether', ['pump'])]
       : [],
   );
+  const waterPower = lazy(() => {
+    const ready = running();
+    return ready === null || speeds === null
+      ? []
+      : (unlessRefused(() => waterPowerProblems(pad, ready, speeds)) ?? []);
+  });
   const problems = lazy(() => [
     ...refused(),
     ...pool.problems,
     ...described.problems,
     ...pump.problems,
     ...readings.problems,
+    ...waterPower(),
     ...(fitted()?.contradictions ?? []).map((found) => contradictionProblem(found, pad.readings)),
     ...needs().problems,
     ...limits().problems,

@@ -4,6 +4,7 @@ import { fittingK } from '#core/fittings.ts';
 import { smoothPlasticRoughness } from '#core/friction.ts';
 import { pipeSizes } from '#core/pipe.ts';
 import type { Water } from '#core/water.ts';
+import { filterEnd } from './filterEnds.ts';
 import type { Path } from './path.ts';
 import { type Problem, problem } from './problems.ts';
 import type {
@@ -80,31 +81,28 @@ function fittingPart(fitting: FittingSection, path: Path, note: Note): CircuitPa
   return { kind: 'fitting', id: fitting.id, k: each * fitting.count, bore };
 }
 
-/** Multiplier for how loaded a filter is; 1 for anything else and for a filter with one end known. */
-function loadingFactor(equipment: EquipmentSection, path: Path, note: Note): number {
-  const { head, dirtyHead, loading } = equipment;
-  if (equipment.equipment !== 'filter' || dirtyHead === null || loading === null) return 1;
-  if (head === null || head < 1e-6) return 1;
-  if (dirtyHead < head) {
-    note(problem('filterEnds', [...path, 'dirtyHead']));
-    return 1;
-  }
-  return filterFactor({ cleanHead: head, dirtyHead }, loading);
-}
-
 function equipmentPart(equipment: EquipmentSection, path: Path, note: Note): CircuitPart | null {
-  const { id, head, flow } = equipment;
-  if (head === null || flow === null || flow < 1e-9) {
+  const { id, head, flow, dirtyHead } = equipment;
+  const ends = filterEnd(equipment);
+  if ((head === null && ends === null) || flow === null || flow < 1e-9) {
     note(problem('equipmentPoint', [...path, head === null ? 'head' : 'flow']));
     return null;
+  }
+  const isFilter = equipment.equipment === 'filter';
+  if (isFilter && head !== null && dirtyHead !== null && dirtyHead < head) {
+    note(problem('filterEnds', [...path, 'dirtyHead']));
+  }
+  if (head === null && ends !== null) {
+    const dirty = { quantity: 'head' as const, value: ends.dirtyHead };
+    note(problem('filterClean', [...path, 'head'], { dirty }));
   }
   return {
     kind: 'equipment',
     id,
-    referenceHead: head,
+    referenceHead: ends?.cleanHead ?? (head as number),
     referenceFlow: flow,
     exponent: equipment.exponent ?? 2,
-    factor: loadingFactor(equipment, path, note),
+    factor: ends === null ? 1 : filterFactor(ends, ends.now),
   };
 }
 

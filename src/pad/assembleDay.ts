@@ -104,6 +104,11 @@ export function yearProblems(
   ];
 }
 
+/** Problems of speeds and blocks that the answers do not wait for: they say what is taken instead. */
+export function isTakenInstead({ code }: Problem): boolean {
+  return code === 'speedTooFast' || code === 'speedTooSlow' || code === 'blockOverlap';
+}
+
 export interface AssembledQuiet {
   readonly quiet: readonly (QuietHours & { readonly id: string })[];
   readonly problems: readonly Problem[];

@@ -109,11 +109,21 @@ function speedsOf(pump: Pump): Found<PumpSpeeds | null> {
   if (pump.leastSpeed === null) assumptions.push(assumption('leastSpeed', { value: rpm(slowest) }));
   const order =
     slowest > top ? [problem('speedOrder', ['pump', 'leastSpeed'], { top: rpm(top) })] : [];
-  const speeds = { reference, least: Math.min(slowest, top), top, step: pump.speedStep ?? 0 };
+  const floor = Math.min(slowest, top);
+  const step = pump.speedStep ?? 0;
+  const isLarge = floor < top && step > top - floor;
+  const range = { found: rpm(step), least: rpm(floor), top: rpm(top) };
+  const large = isLarge ? [problem('speedStepLarge', ['pump', 'speedStep'], range)] : [];
+  // A step that leads nowhere between the ends is as good as the whole way up.
+  const speeds = { reference, least: floor, top, step: isLarge ? Math.min(top, reference) : step };
   const called = (['primingSpeed', 'overrideSpeed'] as const).flatMap((name) =>
     heldProblems(pump[name], ['pump', name], speeds),
   );
-  return found(speeds, [...speedProblems(pump, reference), ...order, ...called], assumptions);
+  return found(
+    speeds,
+    [...speedProblems(pump, reference), ...order, ...large, ...called],
+    assumptions,
+  );
 }
 
 type Points = Extract<PumpKnowledge, { kind: 'curve' }>['points'];

@@ -11,18 +11,10 @@ import type { DatedPlan, DayConditions, YearPlan } from '#core/year.ts';
 import type { PadModel } from './assemble.ts';
 import { coreBlocks } from './assembleDay.ts';
 import type { NamedNeed } from './assembleNeeds.ts';
+import { type FilterEnd, filterEnd } from './filterEnds.ts';
 import { heldRatio } from './heldSpeed.ts';
 import { runningPad } from './runningPad.ts';
 import type { Pad, PadBlock, Section } from './schema.ts';
-
-/** Loading of each filter that the pad tells both ends of, by the id of its part. */
-export interface FilterEnd {
-  readonly id: string;
-  readonly cleanHead: number;
-  readonly dirtyHead: number;
-  /** Loading the pad stands at now [-], 0 to 1. */
-  readonly now: number;
-}
 
 /** The filters with both ends known, with branches and all. */
 export function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
@@ -30,10 +22,8 @@ export function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
     if (section.kind === 'parallel') {
       return section.branches.flatMap((branch) => filtersIn(branch.sections));
     }
-    if (section.kind !== 'equipment' || section.equipment !== 'filter') return [];
-    const { id, head, dirtyHead, loading } = section;
-    if (head === null || dirtyHead === null || !(head >= 1e-6) || dirtyHead < head) return [];
-    return [{ id, cleanHead: head, dirtyHead, now: loading ?? 0 }];
+    const end = section.kind === 'equipment' ? filterEnd(section) : null;
+    return end === null ? [] : [end];
   });
 }
 

@@ -45,6 +45,7 @@ const unsaid: ReadonlySet<ProblemCode> = new Set<ProblemCode>([
   'partLength',
   'fittingK',
   'equipmentPoint',
+  'filterClean',
   'branchEmpty',
   'referenceSpeed',
   'pumpUnknown',

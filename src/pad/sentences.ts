@@ -34,12 +34,18 @@ export const padSentences = {
     'This fitting has no loss coefficient yet, so the answers leave it out; type its K.',
   equipmentPoint: () =>
     'The answers leave this out; type the head it loses and the flow that goes with it.',
+  filterClean: (say) =>
+    'Give the head it loses clean too; until then it is taken to rise evenly from none to ' +
+    `${say('dirty')} when due.`,
   filterEnds: () => 'The dirty head is below the clean head; it must be the clean head or more.',
   branchEmpty: () =>
     'This way has no parts yet, so the answers leave it out; add its pipe and fittings.',
   referenceSpeed: () =>
     'The speed the curve or nameplate is stated at is missing; type the rated speed in rpm.',
   speedOrder: (say) => `The slowest speed is above the fastest; it must be ${say('top')} or less.`,
+  speedStepLarge: (say) =>
+    `A step of ${say('found')} is more than the range from ${say('least')} to ${say('top')}, so ` +
+    'only those two can be set; type a smaller step.',
   speedRange: (say) =>
     `This speed is too far from the rated one; it must be ${say('least')} to ${say('greatest')}.`,
   pumpUnknown: () =>
@@ -55,6 +61,9 @@ export const padSentences = {
   notTogether: () =>
     'These pipes and this pump cannot be reckoned together; check the sizes and the curve for a ' +
     'figure that is far too small or too large.',
+  powerBelowWater: (say) =>
+    `At ${say('speed')} the pump would draw ${say('power')}, less than the ${say('hydraulic')} the ` +
+    'water takes up there; check these watts, the flow and the head.',
   curveShutoff: () => 'The first of the three points must be at no flow; type 0 as its flow.',
 } as const satisfies Sentences;
 

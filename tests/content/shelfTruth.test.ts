@@ -145,15 +145,17 @@ describe('cautions', () => {
       /cut the pump.*break the seal.*switch.*mark.*body.*limb.*hair.*bowels.*jewelry/i,
     ],
     ['suction-cover', /missing or broken cover means pump off, pool closed/i],
-    ['outside-speeds', /priming.*freeze.*override.*below the stop/i],
-    ['open-strainer', /locked.*pressure let go.*valves shut.*basket.*lid.*prime.*air/i],
+    ['other-speeds', /priming.*freeze.*override.*below the stop/i],
+    ['strainer', /locked.*pressure let go.*valves shut.*basket.*lid.*prime.*air/i],
     ['filter-restart', /clamp.*air valve.*stand clear.*lowest speed.*steady stream.*test speed/i],
     ['filter-pressure', /never turn a multiport valve under pressure/i],
     ['lock-out', /timer or automation restarts.*drive’s label.*dead/i],
     ['electrician', /bonding.*GFCI.*local code/i],
     ['heater-cool-down', /10 to 20 minutes before.*stops or slows.*manual/i],
-    ['feeder-no-flow', /collects gas.*pump’s power.*proven flow switch/i],
-    ['flow-switch', /stay closed without flow.*slowest speed.*qualified/i],
+    [
+      'no-flow',
+      /without flow.*collect gas.*pump’s power.*proven flow switch.*stay closed.*slowest speed.*opens.*qualified/i,
+    ],
     ['frost', /cap.*no proof.*every line moves, or drain it.*disabled or adjustable/i],
   ] as const)('%s says the whole', (id, says) => expect(said(id)).toMatch(says));
 

@@ -133,21 +133,24 @@ describe('coefficients of fittings', () => {
   it('pipe ends have the same coefficient at every size', () => {
     const ends: Record<string, EndKind> = {
       'square-edged inlet': 'squareInlet',
+      'bell-mouth inlet': 'bellMouthInlet',
       'inward projecting pipe, TP-410': 'projectingInlet',
       'exit into a pool': 'exit',
     };
     const found = cases.filter((item) => item.what in ends);
-    expect(found).toHaveLength(3);
+    expect(found).toHaveLength(4);
     for (const item of found) {
       const kind = ends[item.what] as EndKind;
       expectCase(item, endCoefficients[kind]);
       expect(fittingK(kind, 0.02)).toBe(fittingK(kind, 0.15));
       expect(fittingK(kind, 0.02)).toBe(endCoefficients[kind]);
     }
-    // Crane TP-410, page A-29 (rounded: r/d of 0.15 and more, from memory), to the printed digits.
+    // Hydraulic Institute Engineering Data Book and Crane TP-410, to the printed digits.
     expect(endCoefficients).toEqual({
       squareInlet: 0.5,
+      // Crane TP-410: 0.04 for a radius of 0.15 bores or more (from memory).
       roundedInlet: 0.04,
+      bellMouthInlet: 0.05,
       projectingInlet: 0.78,
       exit: 1,
     });

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { settableRatios } from '#core/cheapestDayInputs.ts';
 import { wirePower } from '#core/power.ts';
 import { padModel } from '#pad/assemble.ts';
 import { emptyPad, newPipe, newReading } from '#pad/parts.ts';
@@ -138,5 +139,50 @@ describe('a fixed draw that is typed stands whatever else is known', () => {
       expect(powerOf(pad).fixed).toBeCloseTo(fixedPower, 9);
       expect(fixedCodes(pad)).toEqual([]);
     }
+  });
+});
+
+describe('less power than the water takes up', () => {
+  test('is told in a sentence at the watts that say so', () => {
+    const points = sheet.map((point) => ({ ...point, power: 31 }));
+    const pad = padOf({ knowledge: { kind: 'curve', points } });
+    const found = padModel(pad).problems.filter(({ code }) => code === 'powerBelowWater');
+    expect(found).toHaveLength(1);
+    const [{ path, values } = { path: [], values: {} }] = found;
+    expect(path.slice(0, 3)).toEqual(['pump', 'knowledge', 'points']);
+    expect(path.at(-1)).toBe('power');
+    const { running } = padModel(pad);
+    const top = running?.pointAt(1);
+    if (top?.kind !== 'flowing') throw new Error('no water moves');
+    // rho g Q H at full speed, water of 26 degC.
+    const hydraulic = 996.78 * 9.80665 * top.flow * top.head;
+    expect((values['hydraulic'] as { value: number }).value / hydraulic).toBeCloseTo(1, 4);
+  });
+
+  test('of a reading is told at the reading', () => {
+    const points = sheet.map((point) => ({ ...point, power: null }));
+    const readings = [newReading('a', { speed: 3450, power: 30 })];
+    const pad = padOf({ knowledge: { kind: 'curve', points } }, { readings });
+    const found = padModel(pad).problems.filter(({ code }) => code === 'powerBelowWater');
+    expect(found.map(({ path }) => path)).toEqual([['readings', 0, 'power']]);
+  });
+
+  test('is not told of a sound pad', () => {
+    const codes = padModel(padOf({})).problems.map(({ code }) => code);
+    expect(codes).not.toContain('powerBelowWater');
+  });
+});
+
+describe('a speed step larger than the range', () => {
+  test('is told, and leaves the two ends', () => {
+    const pad = padOf({ speedStep: 9000 });
+    expect(padModel(pad).problems.map(({ code, path }) => `${code} ${path.join('/')}`)).toContain(
+      'speedStepLarge pump/speedStep',
+    );
+    const speeds = padModel(pad).speeds;
+    if (speeds === null) throw new Error('no speeds');
+    const { least, top, step, reference } = speeds;
+    const range = { least: least / reference, top: top / reference, step: step / reference };
+    expect(settableRatios(range)).toEqual([600 / 3450, 1]);
   });
 });

@@ -106,7 +106,7 @@ describe('the page as it is served', () => {
   it('cuts back blocks that overlap and says so', () => {
     const day = { ...defaultPad.day, blocks: [block('a', 540, 720), block('b', 600, 800)] };
     expect(render({ ...defaultPad, day })).toContain(
-      'Two blocks of this pad claimed the same minutes; the later one in the list was cut back.',
+      'the one listed first keeps them. Move or shorten one.',
     );
   });
 

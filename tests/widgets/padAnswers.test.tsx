@@ -5,11 +5,12 @@ import { crossedLimits } from '#core/limits.ts';
 import { demos, emptyPad, lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
 import { newBranch, newFitting, newParallel, newPipe, newReading } from '#pad/parts.ts';
 import type { Pad } from '#pad/schema.ts';
-import { metric } from '#units/choice.ts';
+import { metric, us } from '#units/choice.ts';
 import { headPieces, hereAt, limitRows, pricesOn, rungsOf } from '#widgets/PadAnswers/figures.ts';
 import { type AnswersModel, createAnswers } from '#widgets/PadAnswers/model.ts';
 import { plotOf, speedFor, spotOf } from '#widgets/PadAnswers/plot.ts';
 import { bandNear, type Scene, sceneOf } from '#widgets/PadAnswers/scene.ts';
+import { finding } from '#widgets/PadAnswers/text.ts';
 import PadAnswers from '#widgets/PadAnswers/view.tsx';
 import { alteredDemos, pads } from '../pad/arbitraryPads.ts';
 import { commonPad, gpm, nameplatePad } from './padAnswersFixtures.ts';
@@ -89,11 +90,34 @@ describe('what a speed gives', () => {
     expect(here.filtered).toBeCloseTo(1 - Math.exp((-86_400 * here.flow) / volume), 9);
   });
 
-  test('has a current where the readings tell the power factor, and none where they do not', () => {
-    // By hand from the example's readings at 2900 rpm: 1060 W, 5 A.
-    const here = hereAt(sceneIn(lodgePad), 2900);
-    expect(here.current).toBeCloseTo((here.power / 1060) * 5, 6);
+  test('has a current at a speed at which it was read, and at no other', () => {
+    // The example's reading at 2900 rpm: 5 A. Amperes do not follow from watts: a drive has laws of its own.
+    const scene = sceneIn(lodgePad);
+    expect(hereAt(scene, 2900).current).toBe(5);
+    expect(hereAt(scene, 2600).current).toBeNull();
     expect(hereAt(sceneIn(ownerPad), 2900).current).toBeNull();
+  });
+
+  test('owns up where the data sheet gives no watts for its flow', () => {
+    const knowledge = {
+      kind: 'curve',
+      points: [
+        { flow: 0, head: 22, power: 700 },
+        { flow: 0.001, head: 21.5, power: 800 },
+        { flow: 0.012, head: 5, power: null },
+      ],
+    } as const;
+    const pad = { ...ownerPad, pump: { ...ownerPad.pump, knowledge }, readings: [] };
+    const scene = sceneIn({
+      ...pad,
+      pump: { ...pad.pump, knowledge: { ...knowledge, points: [...knowledge.points] } },
+    });
+    const here = hereAt(scene, 3450);
+    expect(here.isPowerCarried).toBe(true);
+    expect(finding(here, scene, us)).toContain(
+      'The data sheet gives no watts for this flow: those of its nearest point are taken.',
+    );
+    expect(hereAt(sceneIn(ownerPad), 2900).isPowerCarried).toBe(false);
   });
 
   test('costs between the cheapest and the dearest price of the day', () => {

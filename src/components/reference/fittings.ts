@@ -56,12 +56,15 @@ export function coefficients({ series, name }: PipeFamily): FigureTable {
   };
 }
 
+/** An end that the form offers; a bell mouth is in tables alone. */
+type EndOfForm = Exclude<keyof typeof endCoefficients, 'bellMouthInlet'>;
+
 /** Pipe ends, the same at every size. */
 export const ends: FigureTable = {
   caption: 'Ends of a pipe: K at every size',
   headings: [{ name: 'End' }, { name: 'K' }],
   rows: Object.entries(endCoefficients).map(([kind, k]) => [
-    fittingNames[kind as keyof typeof endCoefficients],
+    kind === 'bellMouthInlet' ? 'Pipe inlet, bell mouth' : fittingNames[kind as EndOfForm],
     fixed(k, 2),
   ]),
 };

@@ -36,8 +36,8 @@ const diameters = (value: number): string[] => [
 ];
 
 const flows = (value: number): string[] => [
-  formatIn('flow', value, 'gpm', { ...bare, places: 0 }),
-  formatIn('flow', value, 'm3/h', { ...bare, places: 1 }),
+  formatIn('flow', value, 'gpm', { ...bare, places: 1 }),
+  formatIn('flow', value, 'm3/h', { ...bare, places: 2 }),
 ];
 
 /** Head lost over a length, as a share of that length [-]. */

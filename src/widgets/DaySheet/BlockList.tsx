@@ -146,7 +146,7 @@ const isOnStep = (value: number, step: number) =>
 
 /** What the assembled pad finds wrong with the speed of a block. */
 function speedProblem(block: PadBlock | undefined, model: DayModel): string | undefined {
-  const place = block === undefined ? -1 : model.blocks.value.indexOf(block);
+  const place = model.pad.value.day.blocks.findIndex(({ id }) => id === block?.id);
   const found = model.blockProblems.value.find(
     ({ path }) => path[2] === place && path[3] === 'speed',
   );

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { blockMinutes, stripPieces } from '#charts/ring.ts';
+import { isTakenInstead } from '#pad/assembleDay.ts';
 import { problemSentence } from '#pad/problems.ts';
 import type { PadBlock } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
@@ -218,7 +219,8 @@ function LimitList({ model, day }: PartProps): JSX.Element {
   const units = model.units.value;
   const reference = model.speeds.value?.reference ?? 1;
   const stops = model.stopProblems.value;
-  if (crossings.length + quietCrossings.length + stops.length === 0) {
+  const held = model.blockProblems.value.filter(isTakenInstead);
+  if (crossings.length + quietCrossings.length + stops.length + held.length === 0) {
     const known = model.limits.value.length > 0;
     return <p>{known ? 'No limit is crossed; quiet hours are kept.' : 'No limits are named.'}</p>;
   }
@@ -228,6 +230,11 @@ function LimitList({ model, day }: PartProps): JSX.Element {
         <li key={stop.code} class="is-short">
           <b>Stop: do not run. </b>
           {problemSentence(stop, units)}
+        </li>
+      ))}
+      {held.map((found) => (
+        <li key={found.path.join()} class="is-short">
+          {problemSentence(found, units)}
         </li>
       ))}
       {crossings.map((crossing) => (

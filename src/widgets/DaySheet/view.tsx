@@ -318,11 +318,11 @@ function Missing(props: { model: DayModel; padHref?: string | undefined }): JSX.
           </button>
         </p>
       )}
-      {model.overlapMended.value && (
-        <p>
-          Two blocks of this pad claimed the same minutes; the later one in the list was cut back.
-        </p>
-      )}
+      {model.blockProblems.value
+        .filter(({ code }) => code === 'blockOverlap')
+        .map((found) => (
+          <p key={found.path.join()}>{problemSentence(found, model.units.value)}</p>
+        ))}
       {lacks.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

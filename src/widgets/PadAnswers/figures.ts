@@ -7,7 +7,7 @@ import { filteredShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
 import type { Unreachable } from '#core/needs.ts';
 import { type OperatingPoint, ratioForFlow } from '#core/operatingPoint.ts';
 import type { PadBand } from '#core/padEvidence.ts';
-import { lineCurrent } from '#core/power.ts';
+import { coversFlow } from '#core/statedPower.ts';
 import { ruleOn, type Tariff } from '#core/tariff.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { Section } from '#pad/schema.ts';
@@ -24,11 +24,13 @@ export interface Here {
   readonly head: number;
   /** Wire power [W]. */
   readonly power: number;
+  /** Whether the watts lie past those of the data sheet, whose nearest are taken. */
+  readonly isPowerCarried: boolean;
   readonly band: PadBand;
   /** Fastest water on either side; undefined where no pipe is described. */
   readonly suction: FastestPlace | undefined;
   readonly discharge: FastestPlace | undefined;
-  /** [A], or null where the readings do not tell. */
+  /** [A] as read at this very speed, or null: amperes do not follow from the watts. */
   readonly current: number | null;
   /** Time of one turnover [s], or null. */
   readonly turnover: number | null;
@@ -55,33 +57,24 @@ export function hereAt(scene: Scene, speed: number): Here {
     flow,
     head,
     power,
+    isPowerCarried: flow > 0 && !coversFlow(running.power, flow, ratio),
     band: bandNear(scene, ratio, { flow, head, power }),
     suction: fastest('suction'),
     discharge: fastest('discharge'),
-    current: currentAt(scene, ratio, power),
+    current: currentAt(scene, speed),
     turnover: turns ? turnoverTime(volume, flow) : null,
     filtered: turns ? filteredShare(turnoversInRun(volume, flow, secondsInDay)) : null,
     crossed: crossedLimits(limits, flow, ratio),
   };
 }
 
-/** Current by the power factors that the readings imply, the nearest two mixed by speed. */
-function currentAt({ fit, pad, speeds }: Scene, ratio: number, power: number): number | null {
-  const { voltage } = pad.pump;
-  const known = fit.powerFactors
-    .flatMap(({ id, powerFactor }) => {
-      const speed = pad.readings.find((one) => one.id === id)?.speed;
-      const possible = powerFactor >= 0.01 && powerFactor <= 1;
-      return speed && possible ? [{ ratio: speed / speeds.reference, powerFactor }] : [];
-    })
-    .sort((a, b) => a.ratio - b.ratio);
-  const above = known.find((one) => one.ratio >= ratio) ?? known.at(-1);
-  const below = known.findLast((one) => one.ratio <= ratio) ?? known[0];
-  if (!voltage || above === undefined || below === undefined) return null;
-  const width = above.ratio - below.ratio;
-  const part = width > 0 ? (ratio - below.ratio) / width : 0;
-  const factor = below.powerFactor + part * (above.powerFactor - below.powerFactor);
-  return lineCurrent(power, voltage, factor);
+/** Current as it was last read at a speed; none at any other. */
+function currentAt({ pad, step }: Scene, speed: number): number | null {
+  const read = pad.readings.findLast(
+    (each) =>
+      each.current !== null && each.speed !== null && Math.abs(each.speed - speed) < step / 2,
+  );
+  return read?.current ?? null;
 }
 
 /** The dearest and the cheapest price of a day. */

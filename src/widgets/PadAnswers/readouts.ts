@@ -92,7 +92,7 @@ export function readoutsOf(model: AnswersModel): readonly Reading[] {
             'current',
             'Current',
             (at, in_) => format('current', at.current ?? 0, in_),
-            () => 'by the power factors read',
+            () => 'read at this speed',
           ),
         ]),
     reading(

@@ -12,6 +12,7 @@ import { format, formatIn, speak, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
 import type { Quantity } from '#units/quantities.ts';
+import { beyondText } from './beyondText.ts';
 import type { Here, LadderRung, LimitRow, Prices } from './figures.ts';
 import type { Scene } from './scene.ts';
 
@@ -165,12 +166,9 @@ export function finding(here: Here, scene: Scene, units: UnitChoice): string {
     here.turnover === null
       ? ''
       : ` That moves the whole pool once in ${timeText(here.turnover, units)}.`;
-  const guess = here.point.extrapolated
-    ? ' This flow lies past the end of the pump’s curve, so it is a guess.'
-    : '';
   return (
     `At ${rpm(here.speed, units)} the pump moves ${flow} at ${format('head', here.head, units)} ` +
-    `and draws ${format('power', here.power, units)}.${turns}${guess}${crossedText(here)}`
+    `and draws ${format('power', here.power, units)}.${turns}${beyondText(here)}${crossedText(here)}`
   );
 }
 

@@ -61,7 +61,12 @@ export function StepPump({ caution }: { caution: string }): JSX.Element {
         <NumberField
           at={['pump', 'fixedPower']}
           label="Fixed draw"
-          hint="Watts that do not fall with speed: electronics and fan."
+          hint="Watts that do not fall with speed: electronics and fan. Watts of a data sheet hold it already."
+        />
+        <NumberField
+          at={['pump', 'standbyPower']}
+          label="Watts while the pump is stopped"
+          hint="What its drive and controls draw then. Empty counts as 0 W."
         />
         <div class="form-pair">
           <NumberField

@@ -2,6 +2,7 @@ import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Table, type TableData } from '#charts/Table.tsx';
+import { problemSentence } from '#pad/problems.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { ScrollBox } from '#widgets/DaySheet/ScrollBox.tsx';
 import { Announce } from '#widgets/kit/Announce.tsx';
@@ -39,6 +40,9 @@ export function YearSheet({
       >
         {finding}
       </p>
+      {model.held.value.map((found) => (
+        <p key={found.path.join()}>{problemSentence(found, model.units.value)}</p>
+      ))}
       {model.runs.value && (
         <>
           <MonthChoices id={id} model={model} />

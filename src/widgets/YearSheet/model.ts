@@ -4,6 +4,7 @@ import { netPresentValue, paybackYears } from '#core/payback.ts';
 import { emission, yearReport } from '#core/year.ts';
 import { shortNeeds } from '#core/yearBeside.ts';
 import { padModel } from '#pad/assemble.ts';
+import { isTakenInstead } from '#pad/assembleDay.ts';
 import { yearPlanOf } from '#pad/assembleYear.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Path } from '#pad/path.ts';
@@ -122,6 +123,17 @@ export function createYear(day: DayModel, pad: ReadonlySignal<Pad>) {
     /** The reader's year as it is set beside others. */
     side: computed(() => (mine.value === null ? null : sideOf(mine.value))),
     seasons,
+    /** Speeds and blocks of the year that something else is taken for. */
+    held: computed(() => {
+      const now = pad.value;
+      const days = now.year.plans.length === 0 ? 'day' : 'year';
+      return padModel(now).problems.filter(
+        (found) =>
+          isTakenInstead(found) &&
+          ((found.path[0] === days && found.path[1] !== 'oldBlocks') ||
+            found.path[1] === 'frostSpeed'),
+      );
+    }),
     short: computed(() => (mine.value === null ? [] : shortNeeds(mine.value.byDay))),
     /** Whether the pump turns at all in this year. */
     runs: computed(() => mine.value === null || mine.value.runMinutes > 0),

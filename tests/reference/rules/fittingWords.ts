@@ -23,6 +23,7 @@ export const fittingWords: readonly Words[] = [
   [/swing check.*clearway|clearway/, 'swingCheckValveClearway'],
   [/swing check/, 'swingCheckValve'],
   [/(square|sharp).*(inlet|entrance)/, 'squareInlet'],
+  [/bell.?mouth/, 'bellMouthInlet'],
   [/(?<!slightly )rounded(?!.*r\/d)/, 'roundedInlet'],
   [/project/, 'projectingInlet'],
   [/exit|(outlet|discharge) into/, 'exit'],

@@ -10,7 +10,6 @@ import {
   suddenEnlargement,
 } from '#core/fittings.ts';
 import {
-  bellMouthInletK,
   bendMultiplier,
   handbookValves,
   mitreMultiplier,
@@ -73,7 +72,6 @@ function fittingCoefficient(given: Given): number {
 function oneFitting(given: Given): number {
   const [, edge] = /(?:inlet|entrance).*r\/d *= *(\d*\.?\d+)/.exec(fittingText(given)) ?? [];
   if (edge !== undefined) return roundedInletK(Number(edge));
-  if (/bell.?mouth/.test(fittingText(given))) return bellMouthInletK;
   const other = otherMultiplier(fittingText(given));
   if (other !== undefined) return other * turbulentFrictionFor(given);
   const kind = kindOf(given);

@@ -52,7 +52,7 @@ export const daySubjects: readonly Subject[] = [
         tex: 'Q = A\\,u',
         symbols: [flow, ['A', 'filter area', 'm²'], ['u', 'greatest rate on the label', 'm/s']],
         sources: ['common-practice'],
-        note: 'Each filter by the flow through it. The same law gives the backwash of a sand bed, by its own rate.',
+        note: 'Each filter binds by the flow through itself: two in series don’t add up. The same law gives the backwash of a sand bed, by its own rate.',
       },
       {
         name: 'Flow that the suction outlets may bear',
