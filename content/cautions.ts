@@ -10,12 +10,17 @@ export interface Caution {
 export const cautions = {
   'lock-out': {
     title: 'Power off, and locked off',
-    text: 'Switch off and lock out the power before you open or reach into anything: timers and automation restart pumps. Wait the time on the drive’s label, then test that it is dead.',
+    text: 'Lock out the power before you open or reach into anything; a timer or automation restarts a pump that is only switched off. Wait the time on the drive’s label, then test that it is dead.',
     hard: true,
   },
   electrician: {
     title: 'Wiring is for an electrician',
-    text: 'Wiring, bonding and ground-fault protection (GFCI, RCD) are work for a qualified electrician, as local code says.',
+    text: 'Wiring, bonding and ground-fault protection (GFCI, RCD) are work for a qualified electrician, to local code.',
+    hard: true,
+  },
+  strainer: {
+    title: 'Opening the strainer is opening the pump',
+    text: 'First the power off and locked, then the pressure let go, then the valves shut where the pump lies below the water. Clean the basket, seat the lid, open the valves, prime, and let the air out.',
     hard: true,
   },
   'filter-pressure': {
@@ -23,44 +28,49 @@ export const cautions = {
     text: 'Stop the pump and release the filter pressure at the air valve before you open a clamp, lid or union. Never turn a multiport valve under pressure.',
     hard: true,
   },
-  strainer: {
-    title: 'Opening the strainer is opening the pump',
-    text: 'Power off and locked, pressure let go, valves shut where the pump lies below the water; then basket, lid, prime, air out.',
-    hard: true,
-  },
   'filter-restart': {
-    title: 'Restart after cleaning a filter',
-    text: 'Clamp seated and checked, air valve open, lowest speed, stand clear; close the valve at a steady stream. Only then the test speed.',
+    title: 'After you close a filter',
+    text: 'Seat the clamp and check it. Open the air valve, stand clear, and start at the lowest speed. Close the valve when the water comes in a steady stream; only then go to the test speed.',
     hard: true,
   },
   'suction-cover': {
     title: 'Suction covers: never above the marked flow',
-    text: 'Never run a suction outlet without a sound, rated cover, and never above the flow marked on it. A missing or broken cover: pump off, pool closed.',
+    text: 'Never run a suction outlet without a sound, rated cover, and never above the flow marked on it. A missing or broken cover means pump off, pool closed.',
+    hard: true,
+  },
+  'second-protection': {
+    title: 'A rated cover is not the whole protection',
+    text: 'It lowers the risk. Two balanced outlets are the rule; a single outlet that a body can block needs a second protection: a vacuum release, a vent line, a gravity drain or an automatic shut-off.',
     hard: true,
   },
   entrapment: {
-    title: 'A rated cover is not the whole protection',
-    text: 'Suction can hold a body, hair or a limb; a ring or tie can catch. Two balanced outlets are the rule; a single one that a body can block needs a second protection (vacuum release, vent line, gravity drain, shut-off). Someone held: cut the pump, break the seal. Mark its switch.',
+    title: 'If someone is held by suction',
+    text: 'Cut the pump at once, then break the seal at the edge of the cover; don’t pull against the suction. Know the pump’s switch and mark it. Suction can hold a body, a limb or hair, injure the bowels, and jewelry or a strap can catch in a cover.',
     hard: true,
   },
   'other-speeds': {
-    title: 'Speeds outside the plan count too',
-    text: 'Priming, quick clean, override, freeze protection and outside controls must stay below the stop of the suction covers as well.',
+    title: 'Speeds outside the plan',
+    text: 'Priming, quick-clean, freeze and override speeds, and speeds set from outside, must lie below the stop too. Check each one in the pump’s own settings.',
     hard: true,
   },
-  'no-flow': {
-    title: 'No flow, no chlorine and no heat',
-    text: 'A salt cell or feeder that runs without flow collects gas: tie it to the pump’s power and to a proven flow switch. A pressure switch can stay closed; a qualified person sets it and proves that it opens.',
+  'do-not-run': {
+    title: 'Do not run this plan',
+    text: 'It takes more flow through the suction covers than they may bear. Lower the speed, or have the outlets changed, before the pump runs.',
     hard: true,
   },
   'heater-cool-down': {
-    title: 'Let the heater cool down',
-    text: 'Heater off 10 to 20 minutes before the pump stops or slows, as its manual says.',
-    hard: false,
+    title: 'Heater off first',
+    text: 'Turn the heater off 10 to 20 minutes before the pump stops or slows down, as its manual says, so that it can cool.',
+    hard: true,
+  },
+  'no-flow': {
+    title: 'No salt cell, no feeder without flow',
+    text: 'Without flow they collect gas. Tie each to the pump’s power and to a proven flow switch, both. A pressure switch can stay closed without flow: at the slowest speed you plan, prove that it opens. A qualified person sets it.',
+    hard: true,
   },
   frost: {
     title: 'Frost',
-    text: 'Moving water often protects the main loop. See that every line moves, or drain it. Freeze protection may ship disabled or adjustable: check yours.',
+    text: 'Half speed is a cap in an energy rule’s default setting, no proof of protection. Half the flow cools twice as far, and side lines may get none. See that every line moves, or drain it. The setting may ship disabled or adjustable.',
     hard: false,
   },
   manuals: {
@@ -70,7 +80,7 @@ export const cautions = {
   },
   'local-code': {
     title: 'Local code comes first',
-    text: 'Local code and licensed practice come before anything worked out here. Some codes set a default speed and a timed override.',
+    text: 'Local code and licensed practice come before anything worked out here.',
     hard: false,
   },
   estimates: {

@@ -8,7 +8,7 @@ export interface Source {
   part?: string;
   /** Where it can be read, if it can. */
   link?: string;
-  /** What a reader should know of how we know it. */
+  /** How we know it, where that matters. */
   note?: string;
 }
 
@@ -44,6 +44,20 @@ export const sources = {
     year: 1939,
     part: 'Journal of the Institution of Civil Engineers 11(4)',
     link: 'https://doi.org/10.1680/ijoti.1939.13150',
+  },
+  'weisbach-1845': {
+    by: 'J. Weisbach',
+    title: 'Lehrbuch der Ingenieur- und Maschinen-Mechanik',
+    year: 1845,
+    part: 'the law of pipe friction',
+    note: fromMemory,
+  },
+  'cross-1936': {
+    by: 'H. Cross',
+    title: 'Analysis of flow in networks of conduits or conductors',
+    year: 1936,
+    part: 'University of Illinois Engineering Experiment Station, Bulletin 286: one head, flows that add up',
+    note: fromMemory,
   },
   'moody-1944': {
     by: 'L. F. Moody',
@@ -93,22 +107,22 @@ export const sources = {
   },
   'gage-bidwell': {
     by: 'Gage and Bidwell',
-    title: 'Law of purification of swimming pools by recirculation',
+    title: 'The law of dilution in a recirculated pool',
     year: 1926,
-    note: 'Known from memory; the text could not be seen, and its printed title may differ.',
+    note: 'Read only as the 2021 paper by Simmonds and others reports it; the title is in our words.',
   },
   'simmonds-2021': {
-    by: 'Simmonds and others',
-    title: 'Turnover and filtration in swimming pools',
+    by: 'L. P. Simmonds and others',
+    title:
+      'Revisiting the Gage–Bidwell Law of Dilution in Relation to the Effectiveness of Swimming Pool Filtration and the Risk to Swimming Pool Users from Cryptosporidium',
     year: 2021,
     part: 'Water 13(17), 2350',
     link: 'https://doi.org/10.3390/w13172350',
-    note: 'The title is given in our words.',
   },
   'cfr-431-465': {
     by: 'U.S. Department of Energy',
     title: '10 CFR 431.465, energy conservation standards for dedicated-purpose pool pumps',
-    part: 'paragraphs (f) and (h)',
+    part: 'paragraphs (f) and (h), pumps made from July 19, 2021',
     link: 'https://www.ecfr.gov/current/title-10/section-431.465',
   },
   'cfr-431-test': {
@@ -119,19 +133,13 @@ export const sources = {
   'cfr-1450': {
     by: 'U.S. Consumer Product Safety Commission',
     title: '16 CFR 1450, Virginia Graeme Baker Pool and Spa Safety Act regulations',
-    part: 'suction outlet covers, after ANSI/APSP/ICC-16: what is marked on a cover',
+    part: 'the rating of suction outlet covers, after ANSI/APSP/ICC-16',
     link: 'https://www.ecfr.gov/current/title-16/part-1450',
   },
   'apsp-7': {
     by: 'ANSI, APSP and ICC',
-    title: 'ANSI/APSP/ICC-7, suction entrapment avoidance',
-    part: 'the outlets as a system: one cover blocked, two balanced outlets, second protection',
-    note: fromMemory,
-  },
-  mahc: {
-    by: 'U.S. Centers for Disease Control and Prevention',
-    title: 'Model Aquatic Health Code',
-    part: 'backwash of sand filters, about 15 gpm/ft²',
+    title: 'ANSI/APSP/ICC-7, suction entrapment avoidance in pools and spas',
+    part: 'the system: flow with one cover blocked, second protection',
     note: fromMemory,
   },
   'apsp-15': {
@@ -145,14 +153,28 @@ export const sources = {
     title: 'Building Energy Efficiency Standards, section 150.0(p)',
     note: 'The two velocities are from memory; the filtering flow was read second-hand.',
   },
+  'california-title-20': {
+    by: 'California Energy Commission',
+    title: 'Title 20, Appliance Efficiency Regulations, section 1605.3(g)(5)',
+    part: 'default speed and override of pool pumps',
+    note: 'Read second-hand, in pages that quote it.',
+  },
+  mahc: {
+    by: 'U.S. Centers for Disease Control and Prevention',
+    title: 'Model Aquatic Health Code',
+    part: 'backwash of sand filters',
+    note: 'Read second-hand, in pages that quote it; a state code that prints the same rate was read in its text (Utah R392-302-23).',
+  },
   'nevada-444': {
     by: 'State of Nevada',
-    title: 'Administrative Code 444.160, public bathing places: pipe velocities',
+    title: 'Administrative Code 444.160, public bathing places',
+    part: 'pipe velocities: 6 ft/s for suction, 10 ft/s for discharge',
   },
   'illinois-906': {
     by: 'State of Illinois',
-    title:
-      '77 Administrative Code 906 (water wells and private sewage), Appendix A, Exhibit I: friction loss in pipe',
+    title: '77 Administrative Code 906, mounds for private sewage disposal',
+    part: 'Appendix A, Exhibit I: friction loss in plastic pipe',
+    note: 'A code for sewage mounds; its table is for water in the same pipe.',
   },
   'nist-sp811': {
     by: 'National Institute of Standards and Technology',
@@ -165,7 +187,7 @@ export const sources = {
     by: 'U.S. Department of Energy',
     title: '10 CFR 431.485, energy conservation standards for dedicated-purpose pool pump motors',
     year: 2023,
-    part: 'classes by total horsepower',
+    part: 'classes by total horsepower, dates, settings of freeze protection',
     link: 'https://www.ecfr.gov/current/title-10/section-431.485',
     note: 'That total horsepower is the nominal one times the service factor is from memory.',
   },

@@ -4,67 +4,77 @@ import type { Term } from './term.ts';
 export const machineTerms: readonly Term[] = [
   {
     term: 'Affinity laws',
-    says: 'Three rules for one pump in the same pipes without lift: flow goes with speed, head with its square, shaft power with its cube.',
-    forms: ['affinity laws', 'affinity law'],
+    says: 'The laws of speed, for one pump in the same pipes without lift: flow follows speed, head its square, shaft power its cube.',
+    forms: ['affinity laws', 'affinity law', 'speed laws'],
+  },
+  {
+    term: 'Alternating current',
+    says: 'Current that flips its direction 50 or 60 times a second (AC); when it is out of step with the voltage, part of it does no work.',
+    forms: ['alternating current'],
   },
   {
     term: 'Ampere',
-    says: 'The unit of electric current (A); amperes times volts are not the watts unless the power factor is 1.',
+    says: 'The unit of electric current (A); volts times amperes gives the watts only where the power factor is 1.',
     forms: ['amperes', 'ampere', 'amps'],
   },
   {
     term: 'Band',
-    says: 'The range within which an answer lies, given how good the gauges, the meter and the assumptions are.',
+    says: 'The range an answer may lie in, given how good the gauges, the meter and the assumptions are.',
     forms: [],
   },
   {
     term: 'Best efficiency point',
-    says: 'The flow and head at which a pump turns the largest part of its shaft power into moving water.',
+    says: 'The flow and head at which a pump turns the most of its shaft power into moving water.',
     forms: ['best efficiency point', 'best point'],
   },
   {
     term: 'Bonding',
-    says: 'Wires that tie all metal around a pool together, so that no two parts can differ in voltage.',
+    says: 'Copper wire that ties all the metal around a pool together, so that no two parts you can touch differ in voltage.',
     forms: ['bonding'],
   },
   {
     term: 'Cavitation',
-    says: 'Bubbles of vapour that form where pressure is too low and burst in the pump, with a rattle and with wear.',
+    says: 'Bubbles of vapor that form where the pressure is too low and collapse in the pump, with a rattle and with wear.',
     forms: ['cavitation', 'cavitates'],
   },
   {
     term: 'Cube law',
-    says: 'Shaft power goes with the cube of speed: half the speed, an eighth of the power.',
+    says: 'Shaft power follows the cube of speed: half the speed, an eighth of the power.',
     forms: ['cube law', 'cube laws'],
   },
   {
     term: 'Drive',
-    says: 'The electronics and motor that turn current from the wire into rotation at a set speed.',
+    says: 'The electronics that feed a motor so that it runs at the speed you set.',
+    forms: ['drive'],
+  },
+  {
+    term: 'Drive efficiency',
+    says: 'The part of the power from the wire, past the fixed draw, that motor and drive together turn into shaft power.',
     forms: ['drive efficiency'],
   },
   {
     term: 'Efficiency',
-    says: 'What comes out of a machine over what goes in, as a share.',
+    says: 'What a machine gives out divided by what it takes in, as a percentage.',
     forms: ['efficiency'],
   },
   {
     term: 'Extrapolated',
-    says: 'Said of an answer that lies beyond the last point known of a curve, and so is a guess.',
+    says: 'Beyond the last known point of a curve, and so a guess.',
     forms: ['extrapolated'],
   },
   {
     term: 'Fixed draw',
-    says: 'Watts that electronics and fan take at any speed, which is why wire power leaves the cube law when slow.',
+    says: 'Watts that the electronics and the motor’s own fan take at any speed, which is why wire power leaves the cube law when the pump is slow.',
     forms: ['fixed draw', 'fixed draws'],
   },
   {
     term: 'Gauge grade',
-    says: 'A letter or number on a gauge that says how far it may be off, as a share of its whole scale.',
+    says: 'A letter or number on a gauge that says how far off it may be, as a percentage of its whole scale.',
     forms: ['gauge grade', 'grade B', 'accuracy grade', 'accuracy grades'],
   },
   {
     term: 'Ground-fault protection',
-    says: 'A breaker (GFCI or RCD) that cuts the power when current strays, fast enough to save a life.',
+    says: 'A breaker or outlet (GFCI, or RCD outside North America) that cuts the power when current leaks, fast enough to save a life.',
     forms: ['ground-fault protection', 'GFCI', 'RCD'],
   },
   {
@@ -74,12 +84,12 @@ export const machineTerms: readonly Term[] = [
   },
   {
     term: 'Hydraulic power',
-    says: 'The power the water itself receives: its weight lifted through the head in each second.',
+    says: 'The power the water itself gets: its weight times the head, each second.',
     forms: ['hydraulic power', 'hydraulic horsepower'],
   },
   {
     term: 'Impeller',
-    says: 'The wheel in a pump that throws the water outwards.',
+    says: 'The wheel in a pump that throws the water outward.',
     forms: ['impeller', 'impellers'],
   },
   {
@@ -94,8 +104,8 @@ export const machineTerms: readonly Term[] = [
   },
   {
     term: 'Lock-out',
-    says: 'Switching off and locking the switch, so that nobody can start a machine while someone works on it.',
-    forms: ['lock-out', 'lock out'],
+    says: 'Switching off the power and locking the switch, so that no person, timer or automation can start a machine while someone works on it.',
+    forms: ['lock-out', 'lockout', 'lock out', 'locked out'],
   },
   {
     term: 'Nameplate',
@@ -104,32 +114,32 @@ export const machineTerms: readonly Term[] = [
   },
   {
     term: 'NPSH',
-    says: 'Net positive suction head: the total head at the pump’s inlet above the pressure at which water boils; what is available must exceed what the pump requires.',
+    says: 'Net positive suction head: total head at the pump’s inlet above that of vapor; at the NPSH a pump requires, it has already lost 3 % of its head.',
     forms: ['NPSH', 'net positive suction head'],
   },
   {
     term: 'Operating point',
-    says: 'The one flow and head at which what the pump makes equals what the pipes take.',
+    says: 'The one flow and head at which the pump makes just what the pipes take.',
     forms: ['operating point', 'operating points'],
   },
   {
     term: 'Pad',
-    says: 'The slab with pump, filter and heater on it; here also the description of it that you type in.',
+    says: 'The slab the pump, filter and heater stand on, and here also the description of them that you type in.',
     forms: ['pad', 'pads'],
   },
   {
     term: 'Power',
-    says: 'Energy used or given in each second, in watts or horsepower.',
+    says: 'Energy each second, in watts or horsepower.',
     forms: [],
   },
   {
     term: 'Power factor',
-    says: 'Watts over volts times amperes, from 0 to 1; it drops when a motor is lightly loaded.',
+    says: 'Watts divided by volts times amperes, from 0 to 1; it drops when a motor is lightly loaded.',
     forms: ['power factor'],
   },
   {
     term: 'Priming',
-    says: 'Filling pump and suction line with water so that it can pull; many pumps do it fast for a few minutes at each start.',
+    says: 'Filling the pump and its suction line with water so that it can pull; many pumps do it fast for a few minutes at each start.',
     forms: ['priming', 'prime'],
   },
   {
@@ -139,22 +149,27 @@ export const machineTerms: readonly Term[] = [
   },
   {
     term: 'Residual',
-    says: 'What is left between a reading and what the fitted pad predicts for it.',
+    says: 'The difference between a reading and what the fitted pad predicts for it.',
     forms: ['residual', 'residuals'],
   },
   {
     term: 'Rpm',
-    says: 'Turns of the pump shaft in a minute.',
+    says: 'Revolutions per minute: turns of the pump shaft each minute.',
     forms: [],
+  },
+  {
+    term: 'Self-priming pump',
+    says: 'A pump that can clear the air from its suction line by itself, once its own pot has been filled with water.',
+    forms: ['self-priming', 'self-priming pump'],
   },
   {
     term: 'Service factor',
-    says: 'How far above its rated power a motor may run for good, as a number on its nameplate; total horsepower is the rated one times it.',
-    forms: [],
+    says: 'A number on a motor’s nameplate: rated horsepower times this is the most it may be loaded with, and on pool motors that is the total horsepower.',
+    forms: ['service factor'],
   },
   {
     term: 'Shaft power',
-    says: 'The power the motor hands to the pump wheel, hydraulic power over the pump’s efficiency.',
+    says: 'The power the motor gives the impeller: hydraulic power divided by the pump’s efficiency.',
     forms: ['shaft power', 'power at the shaft', 'power at its shaft'],
   },
   {
@@ -164,27 +179,27 @@ export const machineTerms: readonly Term[] = [
   },
   {
     term: 'Speed ratio',
-    says: 'The speed of a pump over the speed its curve was stated at.',
+    says: 'The pump’s speed divided by the speed its curve was measured at.',
     forms: ['speed ratio', 'speed ratios'],
   },
   {
     term: 'Speed step',
-    says: 'The smallest change of speed a pump’s control can be set by.',
+    says: 'The smallest change of speed the pump’s control can make.',
     forms: ['speed step', 'speed steps'],
   },
   {
     term: 'Strainer basket',
-    says: 'The basket before the pump that catches leaves; as it fills, the vacuum rises and the flow falls.',
+    says: 'The basket in the pump’s pot that catches leaves; as it fills, the flow falls, and a vacuum gauge tapped behind it rises.',
     forms: ['strainer basket', 'strainer', 'pump basket'],
   },
   {
     term: 'Variable-speed pump',
-    says: 'A pump whose speed can be set, usually from a few hundred to about 3450 rpm.',
+    says: 'A pump whose speed you can set, usually from a few hundred to about 3450 rpm.',
     forms: ['variable-speed pump', 'variable-speed pumps', 'variable-speed'],
   },
   {
     term: 'Volute',
-    says: 'The snail-shaped housing that gathers the water from the impeller.',
+    says: 'The snail-shaped housing that collects the water from the impeller.',
     forms: ['volute'],
   },
   {
@@ -194,12 +209,12 @@ export const machineTerms: readonly Term[] = [
   },
   {
     term: 'Weighted energy factor',
-    says: 'The figure on a US pump label (WEF): thousands of gallons moved per kilowatt-hour, mostly at low speed.',
+    says: 'A figure on most US pump labels (WEF): thousands of gallons moved for each kilowatt-hour, measured mostly at low speed.',
     forms: ['weighted energy factor', 'WEF'],
   },
   {
     term: 'Wire power',
-    says: 'The power drawn from the wire, the one the meter sees: shaft power over drive efficiency, plus the fixed draw.',
+    says: 'The power the pump draws from the wire, as the meter sees it: shaft power over drive efficiency, plus the fixed draw.',
     forms: ['wire power', 'power at the wire', 'power from the wire'],
   },
 ];

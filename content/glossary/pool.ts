@@ -9,7 +9,7 @@ export const poolTerms: readonly Term[] = [
   },
   {
     term: 'Backwash',
-    says: 'Running water backwards through a filter to wash out what it has caught.',
+    says: 'Running water backward through a sand or DE filter to flush out what it has caught; a sand bed needs about 15 gpm for each square foot.',
     forms: ['backwash', 'backwashed', 'backwashing'],
   },
   {
@@ -24,33 +24,38 @@ export const poolTerms: readonly Term[] = [
   },
   {
     term: 'Cartridge filter',
-    says: 'A filter with a pleated sleeve that is taken out and hosed off.',
+    says: 'A filter with a pleated sleeve that you take out and hose off.',
     forms: ['cartridge filter', 'cartridge filters', 'cartridge', 'cartridges'],
   },
   {
     term: 'Cleaner',
-    says: 'A device that goes about the pool floor, driven by the water of the pump or by a pump of its own.',
+    says: 'A device that travels over the pool floor, driven by the pump’s suction or pressure or by a pump of its own.',
     forms: ['pool cleaner', 'cleaners'],
   },
   {
     term: 'Demand charge',
-    says: 'A charge for the greatest power drawn in a month, whatever the energy.',
+    says: 'A charge for the highest power drawn in a month, on top of the energy; homes rarely have one, a lodge may.',
     forms: ['demand charge', 'demand charges'],
   },
   {
     term: 'Diatomaceous earth',
-    says: 'A fine powder of fossil shells that coats the grids of some filters and catches very small dirt.',
+    says: 'A fine powder of fossil shells (DE) that coats the grids of some filters and catches very small dirt; the coat drops off when the pump stops.',
     forms: ['diatomaceous earth'],
   },
   {
     term: 'Entrapment',
-    says: 'Being held by the pull of a suction outlet; it kills, and rated covers and their flow limits exist to prevent it.',
+    says: 'Being held by a suction outlet, by body, limb, hair or something worn; it kills, and one rated cover alone is not the whole protection.',
     forms: ['entrapment'],
   },
   {
+    term: 'Equalizer port',
+    says: 'A port low in a skimmer’s wall or in the pool that keeps the skimmer from running dry; it is a suction outlet and needs a rated cover.',
+    forms: ['equalizer port', 'equalizer'],
+  },
+  {
     term: 'Eyeball',
-    says: 'The ball-shaped outlet of a return in the pool wall, which can be turned to aim the water.',
-    forms: [],
+    says: 'The round fitting in a return that you can turn to aim the jet; a smaller hole makes a harder jet and takes more head.',
+    forms: ['eyeball', 'eyeballs'],
   },
   {
     term: 'Filter area',
@@ -59,7 +64,7 @@ export const poolTerms: readonly Term[] = [
   },
   {
     term: 'Filter loading',
-    says: 'How far a filter has gone from clean towards due for cleaning; its loss rises on the way.',
+    says: 'How far a filter has gone from clean (0) to due for cleaning (1); its loss rises on the way.',
     forms: ['filter loading', 'loaded filter', 'filter loads', 'loading'],
   },
   {
@@ -69,37 +74,42 @@ export const poolTerms: readonly Term[] = [
   },
   {
     term: 'Filter rate',
-    says: 'Flow over filter area, in gpm per square foot or metres per hour; the label gives the greatest one.',
+    says: 'Flow divided by filter area, in gpm per square foot or meters per hour; the label gives the highest one allowed.',
     forms: ['filter rate', 'filter rates'],
   },
   {
     term: 'Fixed charge',
-    says: 'Money a day or a month that the utility asks whatever you use.',
+    says: 'What the utility asks for each day or month, however much or little you use.',
     forms: ['fixed charge', 'fixed charges', 'daily charge'],
   },
   {
     term: 'Flat price',
-    says: 'One price of a kilowatt-hour at every time of day.',
+    says: 'The same price for a kilowatt-hour at every hour of the day.',
     forms: ['flat price', 'flat tariff', 'flat rate'],
   },
   {
+    term: 'Flow switch',
+    says: 'A switch that closes only while water really moves, so that a heater, cell or feeder cannot run without flow.',
+    forms: ['flow switch', 'flow switches'],
+  },
+  {
     term: 'Heater',
-    says: 'A unit that warms the water as it passes and needs a least flow to do so safely.',
+    says: 'A unit that warms the water passing through it with gas, a heat pump or electricity; below its least flow it overheats or shuts itself off.',
     forms: ['heater', 'heaters'],
   },
   {
     term: 'Least flow',
-    says: 'The flow below which a unit does not work, or shuts itself off.',
+    says: 'The flow below which a unit doesn’t work, or shuts itself off.',
     forms: ['least flow', 'least flows'],
   },
   {
     term: 'Multiport valve',
-    says: 'One valve on a sand filter with positions for filter, backwash, rinse, waste and the like.',
-    forms: ['multiport valve'],
+    says: 'One valve on a filter with positions for filter, backwash, rinse, waste and so on; never turn it under pressure.',
+    forms: ['multiport valve', 'multiport valves'],
   },
   {
     term: 'Need',
-    says: 'Something the pump must serve: a least flow for so many hours, perhaps at certain times of day.',
+    says: 'Something the pump must serve: at least so much flow for so many hours, perhaps at certain times of day.',
     forms: [],
   },
   {
@@ -109,32 +119,32 @@ export const poolTerms: readonly Term[] = [
   },
   {
     term: 'Payback',
-    says: 'How long savings take to add up to what was paid for them.',
+    says: 'How long it takes until the savings add up to what you paid.',
     forms: ['payback'],
   },
   {
     term: 'Peak',
-    says: 'The hours when a time-of-use tariff is dearest.',
+    says: 'The hours when a time-of-use tariff is most expensive.',
     forms: ['peak hours', 'peak price', 'on-peak'],
   },
   {
     term: 'Ppm',
-    says: 'Parts per million, in the trade another word for milligrams per litre.',
+    says: 'Parts per million; for pool water, the same as milligrams per liter.',
     forms: ['ppm'],
   },
   {
     term: 'Price of a need',
-    says: 'What the day would save if the need asked for one hour less.',
+    says: 'What the day would save if the need took one hour less.',
     forms: ['price of a need', 'price of each need'],
   },
   {
     term: 'Quiet hours',
-    says: 'Hours in which you allow the pump no more than a certain speed.',
+    says: 'Hours in which you let the pump run no faster than a speed you choose.',
     forms: ['quiet hours'],
   },
   {
     term: 'Salt cell',
-    says: 'A unit that makes chlorine from salt in the water while enough water passes.',
+    says: 'A unit that makes chlorine from salt in the water passing through it; without flow it collects gas, so it needs a flow switch.',
     forms: ['salt cell', 'salt cells'],
   },
   {
@@ -143,74 +153,74 @@ export const poolTerms: readonly Term[] = [
     forms: ['sand filter', 'sand filters'],
   },
   {
-    term: 'Schedule',
-    says: 'What the pump does over the day: each start, each end and each speed.',
-    forms: [],
-  },
-  {
     term: 'Season',
     says: 'A part of the year with its own prices or its own day.',
     forms: [],
   },
   {
     term: 'Shortest run',
-    says: 'The least time at a stretch that is of use to a need.',
+    says: 'The shortest unbroken time that does a need any good.',
     forms: ['shortest run', 'shortest runs'],
   },
   {
     term: 'Skimmer',
-    says: 'An opening at the water line that draws floating dirt off the surface, when the flow is strong enough.',
+    says: 'An opening at the water line that draws the surface in over a floating door, the weir, and so takes off leaves and oil if the flow is strong enough.',
     forms: ['skimmer', 'skimmers', 'skimming'],
   },
   {
     term: 'Solar collector',
-    says: 'Panels, often on a roof, that the pool water runs through to be warmed by the sun.',
+    says: 'Panels, often on a roof, that warm the pool water as it runs through them; the pump must lift the water until the line is full.',
     forms: ['solar collector', 'solar collectors', 'solar panels'],
   },
   {
     term: 'Speed ladder',
-    says: 'The slowest speed that serves each need, in a list, with its watts, velocity and cost.',
+    says: 'A list of the slowest speed that serves each need, with its watts, velocity and cost.',
     forms: ['speed ladder'],
   },
   {
     term: 'Spillway',
-    says: 'An edge over which water falls back into the pool from something higher.',
+    says: 'An edge over which water falls into the pool from something higher, such as a raised spa.',
     forms: ['spillway', 'spillways'],
   },
   {
     term: 'Suction outlet',
-    says: 'An opening under water through which the pump draws, such as a main drain; it must have a sound, rated cover.',
+    says: 'An opening under water that the pump draws through: a main drain, but also a vacuum port or a skimmer’s equalizer; it needs a sound, rated cover.',
     forms: ['suction outlet', 'suction outlets', 'main drain', 'main drains'],
   },
   {
     term: 'Suction cover',
-    says: 'The rated cover of a suction outlet, with the greatest flow it may pass marked on it.',
+    says: 'The rated cover of a suction outlet, with the highest flow it may take marked on it, at times one mark for a floor and one for a wall.',
     forms: ['suction cover', 'suction covers', 'outlet cover', 'outlet covers'],
   },
   {
     term: 'Tariff',
-    says: 'The prices a utility asks for energy, by time of day, kind of day and season.',
+    says: 'The utility’s prices for energy, by time of day, kind of day and season.',
     forms: ['tariff', 'tariffs'],
   },
   {
     term: 'Time of use',
-    says: 'A way of pricing energy by the hour of the day it is used in.',
+    says: 'Pricing energy by the hour in which you use it.',
     forms: ['time of use', 'time-of-use'],
   },
   {
     term: 'Trade percent',
-    says: 'Grams of chlorine in 100 mL of liquid chlorine, as its label states it.',
+    says: 'Grams of chlorine in 100 mL of liquid chlorine, as printed on its label.',
     forms: ['trade percent'],
   },
   {
     term: 'Turnover',
-    says: 'One pool volume of water moved; in a well-mixed pool about 63 % of the water has then passed the filter.',
+    says: 'One pool volume of water moved; if the pool mixes perfectly, about 63 % of the water has then been through the filter.',
     forms: ['turnover', 'turnovers'],
   },
   {
+    term: 'Vacuum release',
+    says: 'A device that lets air in or stops the pump when a suction outlet gets blocked (SVRS); one of the second protections a single outlet needs.',
+    forms: ['vacuum release'],
+  },
+  {
     term: 'Weir',
-    says: 'The floating flap in the mouth of a skimmer that lets only the top of the water in.',
-    forms: [],
+    says: 'The floating door in a skimmer’s mouth that lets only the top layer of water in; also any edge that water flows over.',
+    forms: ['weir', 'weirs'],
   },
   {
     term: 'Window',

@@ -4,32 +4,32 @@ import type { Term } from './term.ts';
 export const waterTerms: readonly Term[] = [
   {
     term: 'Bore',
-    says: 'The inside diameter of a pipe: the width the water has, which is not the size printed on the pipe.',
+    says: 'The inside diameter of a pipe, the width the water really has; it isn’t the size printed on the pipe.',
     forms: ['bore', 'bores'],
   },
   {
     term: 'Check valve',
-    says: 'A valve that lets water through one way only, and takes some head for doing so.',
+    says: 'A valve that lets water through one way only; one before a heater or feeder keeps strong chemicals and hot water from running back.',
     forms: ['check valve', 'check valves'],
   },
   {
     term: 'Closed loop',
-    says: 'Piping that brings the water back to the surface it came from, so that no height has to be gained.',
+    says: 'Piping that returns the water to the surface it came from, so that the pump has no height to gain.',
     forms: ['closed loop', 'closed loops'],
   },
   {
     term: 'Colebrook–White equation',
-    says: 'The rule, checked for most of a century, that gives the friction factor of turbulent flow from Reynolds number and roughness.',
+    says: 'The rule that gives the friction factor of turbulent flow from the Reynolds number and the roughness.',
     forms: ['Colebrook–White', 'Colebrook'],
   },
   {
     term: 'Darcy–Weisbach equation',
-    says: 'The law of friction in a full pipe: loss goes with length over bore and with velocity squared, times a friction factor.',
+    says: 'The law of friction for steady flow in a full pipe: loss follows length over bore and velocity squared, times a friction factor.',
     forms: ['Darcy–Weisbach'],
   },
   {
     term: 'Density',
-    says: 'The mass of a cubic metre of water, which falls slightly as it warms.',
+    says: 'The mass of a cubic meter or cubic foot of water, which falls slightly as it warms.',
     forms: ['density'],
   },
   {
@@ -39,12 +39,12 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Elbow',
-    says: 'A fitting that turns the pipe a corner; a tight one costs more head than a long sweep.',
+    says: 'A fitting that turns the pipe around a corner; a tight one takes more head than a long sweep.',
     forms: ['elbow', 'elbows'],
   },
   {
     term: 'Equivalent length',
-    says: 'A way of stating the loss of a fitting as so many feet or metres of straight pipe.',
+    says: 'The length of straight pipe that would lose as much as a fitting does.',
     forms: ['equivalent length', 'equivalent lengths'],
   },
   {
@@ -54,42 +54,42 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Flow',
-    says: 'How much water passes in a given time, in gallons per minute (gpm) or cubic metres per hour (m³/h).',
+    says: 'How much water passes in a given time, in gallons per minute (gpm) or cubic meters per hour (m³/h).',
     forms: ['flow', 'flows'],
   },
   {
     term: 'Flow meter',
-    says: 'An instrument in the pipe that shows the flow, often good to no better than a tenth.',
+    says: 'An instrument in the pipe that shows the flow; it needs straight pipe before it and is often no better than 10 %.',
     forms: ['flow meter', 'flow meters'],
   },
   {
     term: 'Friction factor',
-    says: 'A bare number that says how hard a pipe wall brakes the water; it falls slowly as flow rises.',
+    says: 'A bare number that says how hard a pipe wall slows the water; it falls slowly as the flow rises.',
     forms: ['friction factor', 'friction factors'],
   },
   {
     term: 'Friction loss',
-    says: 'Head that is used up by rubbing along the wall of straight pipe.',
+    says: 'Head that is used up by the water rubbing along straight pipe.',
     forms: ['friction loss', 'friction losses', 'friction'],
   },
   {
     term: 'Gallon',
-    says: 'Here always the US gallon of 231 cubic inches, about 3.785 litres.',
+    says: 'Here always the US gallon of 231 cubic inches, about 3.785 liters.',
     forms: [],
   },
   {
     term: 'Gauge pressure',
-    says: 'Pressure counted from that of the air around, so that an open pipe reads nothing.',
+    says: 'Pressure counted from that of the air around you, so that an open pipe reads zero.',
     forms: ['gauge pressure'],
   },
   {
     term: 'Hazen–Williams formula',
-    says: 'An older rule for friction loss, behind many handbook tables, that knows no temperature and holds best near ordinary velocities.',
+    says: 'An older rule for friction loss behind many handbook tables; it leaves out temperature and fits best near ordinary velocities.',
     forms: ['Hazen–Williams'],
   },
   {
     term: 'Head',
-    says: 'Energy per weight of water, told as the height of a water column, in feet or metres.',
+    says: 'Energy for each pound or newton of water, given as the height of a water column, in feet or meters.',
     forms: ['head', 'heads'],
   },
   {
@@ -98,13 +98,18 @@ export const waterTerms: readonly Term[] = [
     forms: ['inHg', 'inches of mercury', 'inch of mercury'],
   },
   {
+    term: 'Isolation valve',
+    says: 'A valve on either side of a pump, filter or heater that you shut to open the unit without draining the pool.',
+    forms: ['isolation valve', 'isolation valves'],
+  },
+  {
     term: 'Laminar flow',
-    says: 'Slow flow in which the water slides along in layers; in pool pipe it only happens at a trickle.',
+    says: 'Slow flow in which the water slides along in layers; in pool pipe it happens only at a trickle.',
     forms: ['laminar flow', 'laminar'],
   },
   {
     term: 'Loss coefficient',
-    says: 'The number K that, times the velocity head, gives the head a fitting takes.',
+    says: 'The number K: times the velocity head, it gives the head that a fitting takes.',
     forms: ['loss coefficient', 'loss coefficients'],
   },
   {
@@ -119,22 +124,22 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Parallel branches',
-    says: 'Pipes side by side between the same two points: they share one head and split the flow.',
+    says: 'Pipes side by side between the same two points: all lose the same head, and they split the flow.',
     forms: ['parallel branches', 'parallel branch'],
   },
   {
     term: 'Pascal',
-    says: 'The plain unit of pressure (Pa); gauges read in thousands of it (kPa), in bar, or in psi.',
+    says: 'The SI unit of pressure (Pa); gauges read thousands of it (kPa), bar or psi.',
     forms: [],
   },
   {
     term: 'PN class',
-    says: 'The pressure in bar that metric pipe is made to hold, PN10 or PN16; a higher class has a thicker wall.',
+    says: 'The pressure in bar that metric pipe is made for, PN10 or PN16; a higher class has a thicker wall.',
     forms: ['PN10', 'PN16'],
   },
   {
     term: 'Pressure',
-    says: 'Force on each bit of area, in psi, kPa or bar; divided by the weight of the water it becomes head.',
+    says: 'Force on each square inch or square meter, in psi, kPa or bar; divided by the weight of the water it becomes head.',
     forms: ['pressure', 'pressures'],
   },
   {
@@ -149,22 +154,22 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Reynolds number',
-    says: 'Velocity times bore over viscosity: it tells whether water slides (below about 2000) or tumbles (above about 4000).',
+    says: 'Velocity times bore over viscosity, a bare number: below about 2000 the water slides in layers, above about 4000 it tumbles.',
     forms: ['Reynolds number', 'Reynolds numbers'],
   },
   {
     term: 'Roughness',
-    says: 'The height of the bumps on a pipe’s inside wall, a few thousandths of a millimetre in plastic pipe.',
+    says: 'The height of the bumps on a pipe’s inside wall, a few hundred-thousandths of an inch in plastic pipe.',
     forms: ['roughness'],
   },
   {
-    term: 'Schedule 40 and 80',
-    says: 'Two wall thicknesses of US pipe: the same outside, so Schedule 80 has the thicker wall and the smaller bore.',
+    term: 'Schedule',
+    says: 'On US pipe its wall class: 40 and 80 have the same outside, so 80 has the thicker wall and smaller bore; of a pump, its starts, stops and speeds over the day.',
     forms: ['Schedule 40', 'Schedule 80'],
   },
   {
     term: 'Static head',
-    says: 'The trade’s word for lift, the height water must gain whatever the flow, as over a spillway or up a solar roof until its line is full; a plain pool loop has none.',
+    says: 'The trade’s word for lift: height the water must gain at any flow, over a spillway, between two water levels, or to a solar roof until its line is full.',
     forms: ['static head', 'lift'],
   },
   {
@@ -174,7 +179,7 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Surge',
-    says: 'The knock of pressure when moving water is stopped at once, also called water hammer.',
+    says: 'The knock of pressure when moving water is stopped suddenly, also called water hammer.',
     forms: ['surge', 'water hammer'],
   },
   {
@@ -184,37 +189,37 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Tee',
-    says: 'A fitting where a pipe divides or joins; turning into its branch costs far more than going straight on.',
+    says: 'A fitting where a pipe divides or joins; turning into its branch takes far more head than going straight on.',
     forms: ['tee', 'tees'],
   },
   {
     term: 'Total dynamic head',
-    says: 'All the head a pump makes at a flow (TDH): pressure after it, vacuum before it, and the height between the gauges.',
+    says: 'All the head a pump makes at a flow (TDH): pressure after it, vacuum before it, and the height between the two gauges.',
     forms: ['total dynamic head', 'TDH'],
   },
   {
     term: 'Turbulent flow',
-    says: 'Flow that tumbles and mixes, the ordinary state of water in pool pipe.',
+    says: 'Flow that tumbles and mixes, as water in pool pipe nearly always does.',
     forms: ['turbulent flow', 'turbulent', 'turbulence'],
   },
   {
     term: 'Union',
-    says: 'A joint of two halves and a nut that lets a pump or filter be taken out without cutting the pipe.',
-    forms: [],
+    says: 'A fitting with a screwed collar that lets you take a unit out of the pipe; let the pressure go before you loosen it.',
+    forms: ['union', 'unions'],
   },
   {
     term: 'Vacuum',
-    says: 'How far the pressure before the pump lies below that of the air, read in inches of mercury or kPa.',
+    says: 'How far the pressure before the pump is below that of the air, read in inches of mercury or kPa.',
     forms: ['vacuum', 'vacuum gauge'],
   },
   {
-    term: 'Vapour pressure',
-    says: 'The pressure at which water of a given warmth begins to boil.',
-    forms: ['vapour pressure'],
+    term: 'Vapor pressure',
+    says: 'The pressure at which water of a given temperature begins to boil.',
+    forms: ['vapor pressure', 'vapour pressure'],
   },
   {
     term: 'Velocity',
-    says: 'How fast the water moves along the pipe, in feet or metres per second: flow over the area of the bore.',
+    says: 'How fast the water moves along the pipe, in feet or meters per second: flow divided by the area of the bore.',
     forms: ['velocity', 'velocities'],
   },
   {
@@ -224,12 +229,12 @@ export const waterTerms: readonly Term[] = [
   },
   {
     term: 'Velocity limit',
-    says: 'The greatest velocity a code or a designer allows in a pipe, lower before the pump than after it.',
+    says: 'The highest velocity a code or a designer allows in a pipe, lower before the pump than after it.',
     forms: ['velocity limit', 'velocity limits'],
   },
   {
     term: 'Viscosity',
-    says: 'How thick a liquid is to stir; warm water has about half the viscosity of cold.',
+    says: 'How thick a liquid is to stir; water at 104 °F has less than half the viscosity of water at 41 °F.',
     forms: ['viscosity'],
   },
 ];

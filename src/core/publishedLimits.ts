@@ -47,6 +47,12 @@ export const publishedVelocityLimits: readonly PublishedVelocityLimit[] = [
   ]),
 ];
 
+/**
+ * Least rate at which a sand bed is washed backward [m/s], 15 gpm/ft2 (Model Aquatic Health Code,
+ * second-hand; Utah R392-302-23, in the text).
+ */
+export const backwashRate = (15 * gallonPerMinute) / foot ** 2;
+
 /** Turnover time that the filtration rule asks for [s]: 6 h. */
 const filtrationTurnover = 6 * 3600;
 

@@ -149,7 +149,7 @@ describe('how the numbers are checked', () => {
     expect(unitSymbol('c')).toBe('°C');
   });
 
-  it('numbers are told plainly', () => {
+  it('numbers are written plainly', () => {
     expect(readable(0)).toBe('0');
     expect(readable(1.0033667563000113e-6)).toBe('1.003367 × 10⁻⁶');
     expect(readable(-0.26075)).toBe('−0.26075');

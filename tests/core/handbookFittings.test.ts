@@ -33,6 +33,7 @@ describe('rows of the handbook beyond the fittings of a pad', () => {
     expect(all).toEqual(all.toSorted((one, other) => other - one));
     expect(all[0]).toBe(endCoefficients.squareInlet);
     expect(roundedInletK(0.4)).toBe(0.04);
+    expect(endCoefficients.roundedInlet).toBe(roundedInletK(0.15));
   });
 
   it('a disc that lifts loses more than one that swings', () => {

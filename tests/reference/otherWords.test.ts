@@ -113,6 +113,8 @@ describe('what looks alike', () => {
     ['plug valve, straightway', 0.36],
     ['three-way plug valve, straight', 0.6],
     ['rounded inlet r/d = 0.06', 0.15],
+    ['rounded inlet', 0.04],
+    ['bell-mouth inlet', 0.05],
   ])('%s', (fitting, k) => {
     expect(check('fittings', { fitting, ...turbulent }, { k })).toBe('passed');
   });

@@ -160,6 +160,7 @@ test('one page is printed, with the blocks and the cautions and nothing of the s
     /Worked out with Cubelaw on \d+ \w+ \d{4}\./,
   );
   await expect(page.locator('.print-sheet')).toContainText('Example data, invented.');
+  // Five that stand on every sheet, and the heater's, since this day slows the pump.
   await expect(page.locator('.print-cautions p')).toHaveCount(6);
   expect(await sheetsOf(page)).toBe(1);
 });

@@ -2,7 +2,16 @@ import { pipeSizes } from '../../src/core/pipe.ts';
 import { expect, test } from './fixture.ts';
 import { pageSource } from './site.ts';
 
-const pages = ['pipes', 'fittings', 'equipment', 'formulas', 'glossary', 'sources', 'checks'];
+const pages = [
+  'safety',
+  'pipes',
+  'fittings',
+  'equipment',
+  'formulas',
+  'glossary',
+  'sources',
+  'checks',
+];
 
 test('the shelf leads to all of its pages and each leads back', async ({ page }) => {
   for (const name of pages) {

@@ -6,7 +6,7 @@ import { readGiven } from '#units/given.ts';
 import { createModel } from '#widgets/BoreVelocity/model.ts';
 import { takePad } from '#widgets/BoreVelocity/own.ts';
 import { padPipes } from '#widgets/BoreVelocity/padPipes.ts';
-import { note, sentence } from '#widgets/BoreVelocity/text.ts';
+import { note, sentence, table } from '#widgets/BoreVelocity/text.ts';
 
 const gpm = (231 * 0.0254 ** 3) / 60;
 const foot = 0.3048;
@@ -78,5 +78,15 @@ describe('velocity and bore on the reader’s own pad', () => {
     expect(one.units.value).toEqual(metric);
     const noPipes = { ...ownerPad, plumbing: { ...ownerPad.plumbing, suction: [], discharge: [] } };
     expect(padPipes(noPipes)).toBeUndefined();
+  });
+
+  test('every row of the table follows from the flow it prints', () => {
+    const [rows, bore] = [table(model()).rows, 2.067];
+    expect(rows.length).toBeGreaterThan(6);
+    for (const [flow, velocity] of rows) {
+      // V = 0.4085 Q/d² (Hydraulic Institute data tool, eq. 3.E.7), bore of ASTM D1785.
+      const exact = (0.40852 * Number(flow)) / bore ** 2;
+      expect(Math.abs(Number(velocity) - exact)).toBeLessThan(0.0051);
+    }
   });
 });

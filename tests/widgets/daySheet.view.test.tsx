@@ -7,7 +7,14 @@ import { createDayModel } from '#widgets/DaySheet/model.ts';
 import View from '#widgets/DaySheet/view.tsx';
 import { block, storeOf } from './daySheetFixtures.ts';
 
-const cautions = [{ title: 'Local code comes first', text: 'It does.' }];
+const caution = (title: string) => ({ title, text: 'It does.' });
+const cautions = {
+  always: [caution('Local code comes first')],
+  stop: caution('Do not run'),
+  oneCover: caution('A second protection'),
+  noFlow: caution('No feeder without flow'),
+  heater: caution('Heater off first'),
+};
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');
 const render = (pad: Pad) =>
   plain(renderToString(<View id="day" cautions={cautions} store={storeOf(pad)} padHref="/pad/" />));

@@ -1,10 +1,14 @@
 import { gaugeGrades } from '#core/gauges.ts';
 import { typicalInstruments } from '#core/padEvidence.ts';
 import { typicalEfficiency } from '#core/padModel.ts';
-import { greatestFiltrationFlow, publishedVelocityLimits } from '#core/publishedLimits.ts';
+import {
+  backwashRate,
+  greatestFiltrationFlow,
+  publishedVelocityLimits,
+} from '#core/publishedLimits.ts';
 import type { EquipmentSection, PadNeed } from '#pad/schema.ts';
 import { formatIn } from '#units/format.ts';
-import { noValue } from '#units/numerals.ts';
+import { noValue, shortest } from '#units/numerals.ts';
 import { equipmentNames } from '#widgets/PadForm/parts.ts';
 import { usualEquipment, usualNeed, usualNeeds, usualVelocities } from '#widgets/PadForm/usual.ts';
 import type { FigureTable } from './table.ts';
@@ -56,14 +60,14 @@ export function equipmentLosses(): FigureTable {
   };
 }
 
-/** What each need usually asks. */
+/** What each need usually takes. */
 export function needs(): FigureTable {
   const hours = (minutes: number | null) =>
     minutes === null ? noValue : formatIn('duration', minutes * 60, 'h', bare);
   const flow = (kind: PadNeed['kind'], preset: (typeof presets)[number]) =>
     usualNeed('need', kind, preset).leastFlow ?? Number.NaN;
   return {
-    caption: 'What each need usually asks',
+    caption: 'What each need usually takes, in its own line',
     headings: [
       { name: 'Need' },
       { name: 'Least flow', units: ['gpm', 'm³/h'] },
@@ -129,8 +133,20 @@ export const filtrationFloor: readonly string[] = [
   formatIn('flow', greatestFiltrationFlow(0), 'm3/h'),
 ];
 
-/** Grades differ in hundredths of a percent. */
-const share = (value: number) => String(Number((100 * value).toFixed(3)));
+/** Rate that washes a sand bed: a need of its own, often the highest flow of a pool. */
+export const backwash: FigureTable = {
+  caption: 'Least rate of a backwash, over the area of the sand',
+  headings: [{ name: 'What' }, { name: 'Rate', units: ['gpm/ft²', 'm/h'] }],
+  rows: [
+    [
+      'Sand filter, backwash',
+      formatIn('filterRate', backwashRate, 'gpm/ft2', bare),
+      formatIn('filterRate', backwashRate, 'm/h', bare),
+    ],
+  ],
+};
+
+const share = (value: number) => shortest(100 * value, 3);
 
 /** How far a dial gauge of each grade may be off. */
 export const grades: FigureTable = {
@@ -149,7 +165,7 @@ export const grades: FigureTable = {
 
 /** What is taken of instruments and pumps when nobody says. */
 export const taken: FigureTable = {
-  caption: 'Taken when nothing is said',
+  caption: 'Assumed where you enter nothing',
   headings: [{ name: 'What' }, { name: 'Figure' }],
   rows: [
     ['Flow meter, share of its reading', formatIn('share', typicalInstruments.meterShare, '%')],

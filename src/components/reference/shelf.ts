@@ -9,9 +9,14 @@ export interface ShelfPage {
 /** Every page of the shelf, in the order to show. */
 export const shelf = [
   {
+    path: '/reference/safety/',
+    title: 'Safety',
+    text: 'What to do before you open, start, stop or change anything, and if someone is held by suction.',
+  },
+  {
     path: '/reference/pipes/',
     title: 'Pipe tables',
-    text: 'Outside diameter, wall and bore of every size, what it carries at the usual limits, and what that costs in head.',
+    text: 'Outside diameter, wall and bore of every size, what it carries at the usual limits, and the head that takes.',
   },
   {
     path: '/reference/fittings/',
@@ -21,12 +26,12 @@ export const shelf = [
   {
     path: '/reference/equipment/',
     title: 'Equipment and limits',
-    text: 'Usual losses, needs and limits to begin with, marked as what they are, and limits that codes print.',
+    text: 'Usual losses, needs and limits to start from, clearly marked, what codes print, and where things go on a pad.',
   },
   {
     path: '/reference/formulas/',
     title: 'Formula sheet',
-    text: 'Every law this site works by, each symbol with its unit, each with its source.',
+    text: 'Every law this site uses, with the unit of each symbol, its conditions and its source.',
   },
   {
     path: '/reference/glossary/',
@@ -36,12 +41,12 @@ export const shelf = [
   {
     path: '/reference/sources/',
     title: 'Sources',
-    text: 'The documents that figures are taken from, and which lessons rest on them.',
+    text: 'The documents our figures come from, and which lessons use them.',
   },
   {
     path: '/reference/checks/',
     title: 'How the numbers are checked',
-    text: 'Every published or independent value we test against, beside ours, with the difference.',
+    text: 'Every published or independent value we test against, next to ours, with the difference.',
   },
 ] as const satisfies readonly ShelfPage[];
 

@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { ticks } from 'd3-array';
 import { evenly } from '#charts/path.ts';
 import { darcyWeisbach, smoothPlasticRoughness } from '#core/friction.ts';
 import { flowAtReynolds, flowAtVelocity, meanVelocity, pipeSize } from '#core/pipe.ts';
@@ -64,6 +65,8 @@ export interface BoreVelocityModel {
   readonly pipeId: ReadonlySignal<string>;
   readonly flow: Dial;
   readonly lines: ReadonlySignal<readonly PipeLine[]>;
+  /** The same at flows that are round in the reader's unit, for the table. */
+  readonly roundLines: ReadonlySignal<readonly PipeLine[]>;
   readonly chosen: ReadonlySignal<LookedPipe>;
   readonly here: ReadonlySignal<Run>;
   readonly flowAtLimit: ReadonlySignal<number>;
@@ -108,14 +111,13 @@ export function createModel(props: BoreVelocityProps): BoreVelocityModel {
   const own = signal<BoreScene | undefined>(undefined);
   const scene = computed(() => (source.value === 'mine' ? (own.value ?? example) : example));
   const nu = computed(() => water(scene.value.temperature).kinematicViscosity);
-  const lines = computed(() =>
+  const linesAt = (flows: readonly number[]): readonly PipeLine[] =>
     scene.value.pipes.map((pipe) => ({
       pipe,
-      runs: evenly(0, scene.value.greatestFlow, pointsOnLine).map((flow) =>
-        run(pipe, flow, nu.value),
-      ),
-    })),
-  );
+      runs: flows.map((flow) => run(pipe, flow, nu.value)),
+    }));
+  const lines = computed(() => linesAt(evenly(0, scene.value.greatestFlow, pointsOnLine)));
+  const roundLines = computed(() => linesAt(roundFlows(scene.value.greatestFlow, units.value)));
 
   const asked = signal('');
   const chosen = computed(() => {
@@ -141,6 +143,7 @@ export function createModel(props: BoreVelocityProps): BoreVelocityModel {
     pipeId: computed(() => chosen.value.id),
     flow,
     lines,
+    roundLines,
     chosen,
     here: computed(() => run(chosen.value, flow.value.value, nu.value)),
     flowAtLimit: computed(
@@ -158,6 +161,12 @@ export function createModel(props: BoreVelocityProps): BoreVelocityModel {
       flow.apply(props.flow);
     },
   };
+}
+
+/** About ten flows that are round in the reader's unit, so that a table can be worked out again from what it prints. */
+function roundFlows(greatest: number, units: UnitChoice): readonly number[] {
+  const unit = unitFor(units, 'flow');
+  return ticks(0, fromSI('flow', greatest, unit), 10).map((flow) => toSI('flow', flow, unit));
 }
 
 /** A step of about a hundredth of a common flow, round in the reader's unit. */

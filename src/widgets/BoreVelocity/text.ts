@@ -66,8 +66,7 @@ export function table(model: BoreVelocityModel): TableData {
   const units = model.units.value;
   const length = quotedLength(model);
   const bare = { withUnit: false };
-  const every = 6;
-  const lines = model.lines.value;
+  const lines = model.roundLines.value;
   const first = lines[0]?.runs ?? [];
   return {
     caption: `Velocity, and head lost over ${format('length', length, units)}`,
@@ -78,15 +77,12 @@ export function table(model: BoreVelocityModel): TableData {
         `${pipe.label}: loss, ${symbolFor(units, 'head')}`,
       ]),
     ],
-    rows: first
-      .map((_, index) => index)
-      .filter((index) => index % every === 0)
-      .map((index) => [
-        format('flow', first[index]?.flow ?? 0, units, bare),
-        ...lines.flatMap(({ runs }) => [
-          format('velocity', runs[index]?.velocity ?? 0, units, bare),
-          format('head', (runs[index]?.gradient ?? 0) * length, units, bare),
-        ]),
+    rows: first.map(({ flow }, index) => [
+      format('flow', flow, units, bare),
+      ...lines.flatMap(({ runs }) => [
+        format('velocity', runs[index]?.velocity ?? 0, units, bare),
+        format('head', (runs[index]?.gradient ?? 0) * length, units, bare),
       ]),
+    ]),
   };
 }

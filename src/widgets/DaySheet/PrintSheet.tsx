@@ -5,6 +5,7 @@ import { problemSentence } from '#pad/problems.ts';
 import type { PadBlock } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
 import { formatMoney, formatPrice } from '#units/money.ts';
+import { hardCautions, type SheetCaution, type SheetCautions } from './dayCautions.ts';
 import { inOrder } from './edit.ts';
 import { segmentOf, type WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
@@ -29,15 +30,9 @@ import {
   turnoversText,
 } from './text.ts';
 
-/** A short warning for the foot of the sheet. */
-export interface SheetCaution {
-  readonly title: string;
-  readonly text: string;
-}
-
 interface SheetProps {
   readonly model: DayModel;
-  readonly cautions: readonly SheetCaution[];
+  readonly cautions: SheetCautions;
 }
 
 /** The page that hangs by the pump. It is only drawn on paper. */
@@ -49,8 +44,9 @@ export function PrintSheet({ model, cautions }: SheetProps): JSX.Element | null 
   const kind = priceKindText(date, model.tariff.value);
   const invented = model.invented.value;
   const season = seasonOfSheet(model.pad.value, day.blocks, date);
+  const said = [...hardCautions(day.report, model.pad.value, cautions), ...cautions.always];
   return (
-    <section class="print-sheet" data-dense={denseness(day)}>
+    <section class="print-sheet" data-dense={denseness(day, said)}>
       <header>
         <h2>Day sheet</h2>
         <p class="print-name">{model.name.value || 'A pad without a name'}</p>
@@ -84,7 +80,7 @@ export function PrintSheet({ model, cautions }: SheetProps): JSX.Element | null 
         </div>
       </div>
       <div class="print-cautions">
-        {cautions.map(({ title, text }) => (
+        {said.map(({ title, text }) => (
           <p key={title}>
             <b>{title}.</b> {text}
           </p>
@@ -105,17 +101,27 @@ const sizes = [
   { dense: 'more', row: 4.4, line: 4.2, letters: Number.POSITIVE_INFINITY, columns: 2 },
 ] as const;
 
-/** What a US letter leaves for rows and lists, with a little to spare [mm]. */
-const heightLeft = 130;
+/** What a US letter leaves for rows, lists and cautions, with a little to spare [mm]. */
+const heightLeft = 158;
+
+/** Letters in a line of the cautions, and its height [mm]. */
+const cautionLine = { letters: 105, height: 4.7 };
 
 /** How small the writing must be for all of it to stay on one page. */
-function denseness({ blocks, report }: WorkedDay): 'few' | 'some' | 'more' | 'many' {
+function denseness(
+  { blocks, report }: WorkedDay,
+  cautions: readonly SheetCaution[],
+): 'few' | 'some' | 'more' | 'many' {
+  const cautionLines = cautions.map(({ title, text }) =>
+    Math.ceil((title.length + text.length + 2) / cautionLine.letters),
+  );
+  const said = cautionLines.reduce((sum, each) => sum + each * cautionLine.height, 0);
   const crossed = 4 * (crossingsByLimit(report).length + crossingsByQuiet(report).length);
   const fits = sizes.find(({ row, line, letters, columns }) => {
     const needs = Math.ceil(report.needs.length / columns);
     const lines = columns === 1 ? Math.max(5, needs, crossed) : needs + Math.max(5, crossed);
     const rows = blocks.map(({ reason }) => row + line * Math.floor(reason.length / letters));
-    return rows.reduce((sum, each) => sum + each, lines * line) <= heightLeft;
+    return rows.reduce((sum, each) => sum + each, lines * line) <= heightLeft - said;
   });
   return fits?.dense ?? 'many';
 }

@@ -13,11 +13,11 @@ import { Field } from '#widgets/kit/Field.tsx';
 import { Later } from '#widgets/kit/Later.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { BlockList } from './BlockList.tsx';
+import { hardCautions, type SheetCautions } from './dayCautions.ts';
 import type { WorkedDay } from './figures.ts';
 import { firstSteps } from './firstSteps.ts';
 import { LaneKey, Lanes } from './Lanes.tsx';
 import { createDayModel, type DayModel } from './model.ts';
-import type { SheetCaution } from './PrintSheet.tsx';
 import { Strip } from './Strip.tsx';
 import { Totals } from './Totals.tsx';
 import { tableOf } from './table.ts';
@@ -39,7 +39,7 @@ if (!import.meta.env.SSR) await prepare(firstSteps);
 
 interface DaySheetProps {
   readonly id: string;
-  readonly cautions: readonly SheetCaution[];
+  readonly cautions: SheetCautions;
   /** Where the pad is described, once there is such a page. */
   readonly padHref?: string | undefined;
   readonly store?: PadStore;
@@ -84,6 +84,7 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
           <Lanes model={model} />
           <DayTable model={calm} />
         </section>
+        <HardCautions model={calm} cautions={props.cautions} />
         <section class="day-section">
           <h2>Blocks</h2>
           <BlockList id={id} model={model} />
@@ -172,6 +173,28 @@ function useCalm(model: DayModel): DayModel {
   const here = useSettled(model.here, rest);
   const other = useSettled(model.other, rest);
   return useMemo(() => ({ ...model, here, other }), [model, here, other]);
+}
+
+/** What must never be done or forgotten on this day, under its 24 hours. */
+function HardCautions({
+  model,
+  cautions,
+}: {
+  model: DayModel;
+  cautions: SheetCautions;
+}): JSX.Element | null {
+  const day = model.here.value;
+  const said = day === null ? [] : hardCautions(day.report, model.pad.value, cautions);
+  if (said.length === 0) return null;
+  return (
+    <div class="caution caution-hard" role="note">
+      {said.map(({ title, text }) => (
+        <p key={title}>
+          <strong class="caution-title">{title}.</strong> {text}
+        </p>
+      ))}
+    </div>
+  );
 }
 
 function DayTable({ model }: { model: DayModel }): JSX.Element {

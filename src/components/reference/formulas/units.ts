@@ -2,8 +2,8 @@ import { shortest } from '#units/numerals.ts';
 import { type Quantity, quantities, unitSpec, unitsOf } from '#units/quantities.ts';
 import type { FigureTable } from '../table.ts';
 
-/** Quantities whose units need a factor to be told. */
-const told: readonly Quantity[] = [
+/** Quantities whose units need a factor. */
+const listed: readonly Quantity[] = [
   'flow',
   'head',
   'pressure',
@@ -39,7 +39,7 @@ const si: Readonly<Partial<Record<Quantity, string>>> = {
 export const unitTable: FigureTable = {
   caption: 'One of each unit, in SI',
   headings: [{ name: 'Quantity' }, { name: 'One' }, { name: 'Is' }, { name: 'SI unit' }],
-  rows: told.flatMap((quantity) =>
+  rows: listed.flatMap((quantity) =>
     unitsOf(quantity)
       .map((unit) => unitSpec(quantity, unit))
       .filter(({ factor }) => factor !== 1)
