@@ -53,8 +53,13 @@ export const browserSurroundings: Surroundings = {
   freshId: () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`,
   askToKeep: () => void globalThis.navigator.storage?.persist?.().catch(() => false),
   padIsThere: () => {
+    const look = () => {
+      // Parts that are still being fetched show the example until they are there.
+      if (document.querySelector('.later[data-comes]') !== null) setTimeout(look, 100);
+      else delete document.documentElement.dataset['padComes'];
+    };
     // The parts that follow a pad at leisure have taken it over by then.
-    setTimeout(() => delete document.documentElement.dataset['padComes'], 600);
+    setTimeout(look, 600);
   },
   now: () => performance.now(),
   later: (callback, delay) => {

@@ -187,5 +187,34 @@ test('where storage is shut off nothing says that the pad is kept', async ({ pag
   await page.getByRole('button', { name: /^An empty pad/ }).click();
   await expect(page.locator('.form-notice').first()).toContainText('does not keep the pad');
   await expect(page.locator('.form-whose')).toContainText('This browser is not keeping it');
-  expect(await page.locator('main').innerText()).not.toMatch(/(is|are) kept in this browser/);
+  await expect(page.locator('main')).not.toContainText(/(is|are) kept in this browser/);
+});
+
+test('a part that is fetched late prints nothing of the example under the own pad', async ({
+  page,
+}) => {
+  await page.addInitScript(([key, text]) => localStorage.setItem(key, text), [
+    padKey,
+    JSON.stringify({ ...lodgePad, name: 'Mine' }),
+  ] as const);
+  let letGo: () => void = () => {};
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  let isAsked = false;
+  await page.route(/PrintSheet\.[^/]*\.js$/, async (route) => {
+    isAsked = true;
+    await held;
+    await route.continue();
+  });
+  await page.goto('/day/');
+  await expect.poll(() => isAsked).toBe(true);
+  // Everything else is there by then.
+  await page.waitForTimeout(2000);
+  await page.emulateMedia({ media: 'print' });
+  const sheet = page.locator('[data-first-pad] > .later').last();
+  await expect(sheet).toBeHidden();
+  letGo();
+  await expect(sheet).toBeVisible();
+  await expect(sheet).toContainText('Mine');
 });

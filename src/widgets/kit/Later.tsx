@@ -1,6 +1,6 @@
 import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { FunctionComponent, JSX } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 
 interface LaterProps<Props extends object> {
   /** Fetches the part. */
@@ -24,10 +24,13 @@ export function Later<Props extends object>({
 }: LaterProps<Props>): JSX.Element {
   const part: Signal<FunctionComponent<Props> | null> = useSignal(built);
   const failed = useSignal(false);
+  const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const first = wake.peek();
     const fetch = () => {
       off();
+      // What stands here is no longer so; a page that opens a pad waits for it (pad/surroundings.ts).
+      place.current?.setAttribute('data-comes', '');
       load().then(
         (found) => {
           part.value = found;
@@ -55,7 +58,7 @@ export function Later<Props extends object>({
   const Part = part.value;
   if (failed.value) {
     return (
-      <div class="later">
+      <div class="later" key="failed">
         <p class="field-error">
           This part of the page could not be fetched. Reload the page when there is a connection.
         </p>
@@ -63,9 +66,10 @@ export function Later<Props extends object>({
     );
   }
   // Hydration leaves what was built inside such an element as it stands.
-  if (Part === null) return <div class="later" dangerouslySetInnerHTML={{ __html: '' }} />;
+  if (Part === null)
+    return <div ref={place} class="later" dangerouslySetInnerHTML={{ __html: '' }} />;
   return (
-    <div class="later">
+    <div class="later" key="there">
       <Part {...props} />
     </div>
   );
