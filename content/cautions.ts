@@ -70,7 +70,7 @@ export const cautions = {
   },
   frost: {
     title: 'Frost',
-    text: 'Half speed is a cap in an energy rule’s default setting, no proof of protection. Half the flow cools twice as far, and side lines may get none. See that every line moves, or drain it. The setting may ship disabled or adjustable.',
+    text: 'Half speed is the cap of an energy rule’s default, no proof of protection: half the flow cools twice as much. Moving water is often enough in the main loop; see that every line moves, or drain it. Freeze protection may ship disabled or adjustable.',
     hard: false,
   },
   manuals: {
@@ -80,7 +80,7 @@ export const cautions = {
   },
   'local-code': {
     title: 'Local code comes first',
-    text: 'Local code and licensed practice come before anything worked out here.',
+    text: 'Local code and licensed practice come before anything worked out here. Some codes set a default speed and a timed override.',
     hard: false,
   },
   estimates: {
