@@ -6,6 +6,8 @@ export interface Side {
   readonly axis: TickedAxis;
   readonly title: string;
   readonly unit: string;
+  /** Where an upright axis ended before it grew: marked, so that the growing is seen. */
+  readonly former?: number;
 }
 
 interface FrameProps {
@@ -46,9 +48,17 @@ export function Frame(props: FrameProps): JSX.Element {
             focusable="false"
           >
             <Grid x={x.axis} y={y.axis} />
+            {y.former !== undefined && (
+              <path class="plot-former" d={`M0,${upward(y.axis, y.former).toFixed(1)}H${span}`} />
+            )}
             {props.drawing}
           </svg>
           <Ticks x={x.axis} y={y.axis} />
+          {y.former !== undefined && (
+            <span class="plot-former-name" style={`top:${percent(1 - fraction(y.axis, y.former))}`}>
+              the scale ended here
+            </span>
+          )}
           {props.labels}
         </div>
         {props.children !== undefined && (

@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { Frame } from './Frame.tsx';
+import { useGrowing } from './growing.ts';
 import { CurveLabel, type Quantity } from './marks.tsx';
 import { across, fraction, niceAxis, type ShownUnit, type TickedAxis, upward } from './scale.ts';
 
@@ -22,6 +23,8 @@ interface MonthBarsProps {
   /** "Jan" to "Dec". */
   readonly months: readonly string[];
   readonly monthTitle?: string;
+  /** What the amounts belong to: while it stays the same, the axis never shrinks. */
+  readonly steady?: string;
   /** Drawn under the bars. */
   readonly children?: ComponentChildren;
 }
@@ -62,11 +65,14 @@ export function MonthBars(props: MonthBarsProps): JSX.Element {
     ticks: months.map((label, index) => ({ value: index + 0.5, label })),
   };
   const most = Math.max(...all, 0);
-  const y = niceAxis({
+  const wished = niceAxis({
     min: Math.min(0, ...all),
     max: (most > 0 ? most : (shownAs?.store(1) ?? 1)) / (1 - headroom),
     ...(shownAs !== undefined && { unit: shownAs }),
   });
+  // Without a name for what they belong to, every change of the amounts is a picture of its own.
+  const ySide = useGrowing({ axis: wished, title, unit }, props.steady ?? all.join(' '));
+  const { axis: y } = ySide;
   const solid = second === undefined ? alone : right;
   const middle = (at: number, bar: Bar) => at + bar.from + bar.width / 2;
   const tie = (series: MonthSeries, at: number, bar: Bar) =>
@@ -80,7 +86,7 @@ export function MonthBars(props: MonthBarsProps): JSX.Element {
   return (
     <Frame
       x={{ axis: x, title: monthTitle, unit: '' }}
-      y={{ axis: y, title, unit }}
+      y={ySide}
       title={`${title}, month by month: ${first.name}${second === undefined ? '' : ` beside ${second.name}`}`}
       drawing={
         <>

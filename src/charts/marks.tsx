@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useId, useMemo } from 'preact/hooks';
 import type { Placement, Spot } from './labels.ts';
 import { type Live, read } from './live.ts';
 
@@ -26,9 +26,25 @@ interface BandProps {
   readonly hatched?: boolean;
 }
 
-/** A tinted area: an uncertainty, a saving, a range that is not allowed. */
+/** A marked area: an uncertainty, a saving, a range that is not allowed. */
 export function Band({ d, of, hatched = false }: BandProps): JSX.Element {
-  return <path class={hatched ? 'band band-hatched' : 'band'} data-quantity={of} d={d} />;
+  const hatch = `hatch-${of}-${useId()}`;
+  if (!hatched) return <path class="band" data-quantity={of} d={d} />;
+  return (
+    <>
+      <pattern
+        id={hatch}
+        data-quantity={of}
+        patternUnits="userSpaceOnUse"
+        width="16"
+        height="16"
+        patternTransform="rotate(45)"
+      >
+        <path class="hatch" d="M8,0V16" />
+      </pattern>
+      <path class="band" data-quantity={of} d={d} style={`fill:url(#${hatch})`} />
+    </>
+  );
 }
 
 interface RuleProps {

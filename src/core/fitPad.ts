@@ -18,6 +18,7 @@ import {
   priorDeviations,
   type SettledPad,
   settle,
+  withShape,
 } from './padModel.ts';
 import {
   atSpeeds,
@@ -55,11 +56,13 @@ export function fitPad(evidence: PadEvidence, found?: Estimate): PadFit {
   const observations = observationsIn(evidence.readings, evidence.instruments);
   const { parameters, covariance } =
     found ??
-    estimate({
-      priorDeviations: priorDeviations(evidence),
-      measured: observations,
-      predict: (trial) => predictionsFor(observations, settle(evidence, trial)),
-    });
+    withShape(
+      estimate({
+        priorDeviations: priorDeviations(evidence),
+        measured: observations,
+        predict: (trial) => predictionsFor(observations, settle(evidence, trial)),
+      }),
+    );
   const best = settle(evidence, parameters);
   const predicted = predictionsFor(observations, best);
   const residuals = observations.map((one, at) => residualOf(one, predicted[at] as number));

@@ -58,7 +58,7 @@ interface Tried extends Omit<Bare, 'character'> {
 }
 
 /** Days worked out at most to narrow the changes down; beyond it they stay as wide as they are. */
-const mostNarrowing = 240;
+const mostNarrowing = 100;
 
 /**
  * The cheapest day over a range of one input, and where the best plan changes.
@@ -67,7 +67,7 @@ const mostNarrowing = 240;
  * @param wish Values, inputs at a value and the width wished [see SweepWish], fields as there.
  * @returns Days and changes [see Sweep], prices in [currency]; a value without inputs has no day.
  * @throws CoreError when the values are not rising finite numbers, the width is not above 0, or the inputs at a value break the contract of cheapestDay.
- * Accuracy: prices as cheapestDay; places of changes to the width wished, while no more than 240 days are needed for them. Two changes that undo one another between neighbouring values are not seen.
+ * Accuracy: prices as cheapestDay; places of changes to the width wished, while no more than 100 days are needed for them. Two changes that undo one another between neighbouring values are not seen.
  * Source: bisection; common practice, no source.
  * @example sweepCheapestDay({ values: [54, 108], inputsAt: (leastVolume) => ({ speeds: [{ ratio: 0.5, flow: 0.003, power: 200 }], mayStop: true, leastVolume, needs: [], limits: [], quiet: [], prices: [{ start: 0, end: 1440, price: 0.3 }] }) }).days[1].day.cost // 0.6000
  */

@@ -8,6 +8,9 @@ import type { KeepingPlace } from './storage.ts';
 /** How the key of a pad on the shelf begins. */
 export const shelfPrefix = 'cubelaw-shelf/';
 
+/** The place of a pad from before there was a shelf; it sorts before all others. */
+const firstId = '0';
+
 /** A pad on the shelf. */
 export interface Shelved {
   readonly id: string;
@@ -67,6 +70,8 @@ export function textOnShelf(place: KeepingPlace | null, id: string): string | nu
 export interface Keeping {
   /** Text of the pad that was open last, or null; it is the one that is open now. */
   start(): string | null;
+  /** Gives a pad that only stands on top, from before there was a shelf, its place there. */
+  givePlace(): void;
   readonly openId: () => string | null;
   /** Opens another place on the shelf: one that holds a pad already, or a fresh one. */
   turnTo(id: string | null): string | null;
@@ -79,12 +84,14 @@ export interface Keeping {
   unseen(): string | null;
   /** Takes a text as seen, such as one that another tab has kept. */
   see(text: string): void;
-  /** Takes a pad off the shelf and gives its text. */
+  /** Whether what this tab has read or kept is no longer there. */
+  isGone(): boolean;
+  /** The pad that was opened last, in this tab or else in another; null where none is there. */
+  lastOpened(): string | null;
+  /** Takes a pad off the shelf and gives its text; another comes on top in its place. */
   takeOff(id: string): string | null;
-  /** Puts a text on the shelf under its id. */
-  putBack(id: string, text: string): boolean;
-  /** Leaves the next visit without a pad. */
-  clearTop(): void;
+  /** Puts a text back on the shelf, beside whatever another tab has put in its place; gives its id, or null. */
+  putBack(id: string, text: string): string | null;
   /** Whether a key of the storage is the one this tab keeps its pad under. */
   isOwnKey(key: string | null): boolean;
 }
@@ -99,6 +106,7 @@ interface Places {
 export function createKeeping({ storage, session, freshId }: Places): Keeping {
   let id: string | null = null;
   let seen: string | null = null;
+  const remove = (key: string) => quietly(() => storage()?.removeItem(key), undefined);
   const keyOf = () => (id === null ? padKey : shelfPrefix + id);
 
   function open(next: string | null): void {
@@ -106,14 +114,41 @@ export function createKeeping({ storage, session, freshId }: Places): Keeping {
     if (next !== null) putUnder(session(), openKey, next);
   }
 
+  const isThere = (named: string | null) =>
+    named !== null && textOnShelf(storage(), named) !== null;
+
+  function lastOpened(): string | null {
+    const named = [session(), storage()].map((place) => textUnder(place, openKey));
+    return named.find(isThere) ?? null;
+  }
+
+  /** Shelves what an edition without a shelf has kept on top; gives its place, or null. */
+  function shelveTop(): string | null {
+    const [top, named] = [textUnder(storage(), padKey), textUnder(storage(), openKey)];
+    if (top === null) return null;
+    if (named !== null && textOnShelf(storage(), named) === top) return named;
+    const found = padsOnShelf(storage()).find((each) => textOnShelf(storage(), each.id) === top);
+    if (found !== undefined) return found.id;
+    // Two tabs that come to life at once give it the same place.
+    const place = isThere(firstId) ? freshId() : firstId;
+    return putUnder(storage(), shelfPrefix + place, top) ? place : null;
+  }
+
   return {
     start: () => {
-      const named = textUnder(session(), openKey) ?? textUnder(storage(), openKey);
-      const text = named === null ? null : textOnShelf(storage(), named);
-      if (named !== null && text !== null) open(named);
-      seen = text ?? textUnder(storage(), padKey);
+      const named = lastOpened();
+      if (named !== null) open(named);
+      seen = textUnder(storage(), keyOf());
       return seen;
     },
+    givePlace: () => {
+      const place = shelveTop();
+      if (id !== null || place === null) return;
+      open(place);
+      putUnder(storage(), openKey, place);
+    },
+    lastOpened,
+    isGone: () => seen !== null && textUnder(storage(), keyOf()) === null,
     openId: () => id,
     turnTo: (next) => {
       open(next ?? freshId());
@@ -124,6 +159,7 @@ export function createKeeping({ storage, session, freshId }: Places): Keeping {
       const kept = textUnder(storage(), keyOf());
       if (kept !== null && kept !== seen && kept !== text) return 'clash';
       if (id === null) open(freshId());
+      if (onTop) shelveTop();
       if (!putUnder(storage(), keyOf(), text)) return 'refused';
       seen = text;
       if (onTop) {
@@ -143,12 +179,23 @@ export function createKeeping({ storage, session, freshId }: Places): Keeping {
     },
     takeOff: (gone) => {
       const text = textOnShelf(storage(), gone);
-      quietly(() => storage()?.removeItem(shelfPrefix + gone), undefined);
+      const wasOnTop = textUnder(storage(), openKey) === gone;
+      remove(shelfPrefix + gone);
+      const other = padsOnShelf(storage()).at(-1);
+      if (wasOnTop && other !== undefined) {
+        putUnder(storage(), padKey, textOnShelf(storage(), other.id) ?? '');
+        putUnder(storage(), openKey, other.id);
+      } else if (other === undefined) {
+        remove(padKey);
+        remove(openKey);
+      }
       return text;
     },
-    putBack: (back, text) => putUnder(storage(), shelfPrefix + back, text),
+    putBack: (back, text) => {
+      const place = isThere(back) ? freshId() : back;
+      return putUnder(storage(), shelfPrefix + place, text) ? place : null;
+    },
     isOwnKey: (key) => key === keyOf(),
-    clearTop: () => quietly(() => storage()?.removeItem(padKey), undefined),
   };
 }
 

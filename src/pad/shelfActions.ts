@@ -3,8 +3,12 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PadReader } from './reader.ts';
 import type { Pad } from './schema.ts';
 import { type Keeping, padsOnShelf, type Shelved, textOnShelf } from './shelf.ts';
+import * as say from './storeSentences.ts';
 import type { Surroundings } from './surroundings.ts';
 import { serialisePad } from './written.ts';
+
+/** As many pads as the shelf holds. */
+export const mostPads = 99;
 
 export interface Shelf {
   /** Every pad this browser keeps; empty until the page has come to life. */
@@ -26,6 +30,7 @@ export interface Shelf {
 export interface OpenPad {
   readonly keeping: Keeping;
   readonly surroundings: Pick<Surroundings, 'storage'>;
+  readonly tell: (kind: say.Notice['kind'], sentence: string) => void;
   readonly pad: () => Pad;
   readonly withReader: (act: (reader: PadReader) => void) => void;
   /** Keeps the open pad as it is; false where the browser does not. */
@@ -37,7 +42,15 @@ export interface OpenPad {
   readonly openBeside: (pad: Pad, label: string) => void;
 }
 
-export function createShelf(open: OpenPad): Shelf & { readonly refresh: () => void } {
+/** The shelf as the store sees it. */
+interface WholeShelf extends Shelf {
+  /** Looks again at what stands on it. */
+  readonly refresh: () => void;
+  /** Shows a pad of the shelf in the place of one that is kept, or of none. */
+  readonly show: (id: string) => void;
+}
+
+export function createShelf(open: OpenPad): WholeShelf {
   const { keeping, surroundings } = open;
   const pads = signal<readonly Shelved[]>([]);
   const openId = signal<string | null>(null);
@@ -50,11 +63,14 @@ export function createShelf(open: OpenPad): Shelf & { readonly refresh: () => vo
   }
 
   function take(id: string): void {
-    const text = textOnShelf(surroundings.storage(), id);
-    if (text === null) return;
     open.withReader(({ parse }) => {
-      const parsed = parse(text);
-      if (!parsed.ok) return;
+      const text = textOnShelf(surroundings.storage(), id);
+      const parsed = text === null ? null : parse(text);
+      if (text === null || parsed === null) return;
+      if (!parsed.ok) {
+        open.tell('error', parsed.sentence);
+        return;
+      }
       keeping.turnTo(id);
       open.show(parsed.pad, text);
       refresh();
@@ -66,8 +82,11 @@ export function createShelf(open: OpenPad): Shelf & { readonly refresh: () => vo
     openId,
     deleted,
     refresh,
+    show: take,
     choose: (id) => {
-      if (id !== keeping.openId() && open.stow()) take(id);
+      if (id === keeping.openId()) return;
+      if (open.stow()) take(id);
+      else open.tell('error', say.saveFirst);
     },
     copy: () => {
       const pad = open.pad();
@@ -76,11 +95,13 @@ export function createShelf(open: OpenPad): Shelf & { readonly refresh: () => vo
     },
     remove: (id) => {
       // What was typed a moment ago goes with it, so that it comes back with it.
-      if (id === keeping.openId()) open.stow();
-      const text = keeping.takeOff(id);
+      const isOpen = id === keeping.openId();
+      if (isOpen) open.stow();
+      const kept = keeping.takeOff(id);
+      const text = isOpen ? serialisePad(open.pad()) : kept;
       const name = pads.peek().find((each) => each.id === id)?.name ?? '';
       if (text !== null) deleted.value = { id, name, text };
-      if (id === keeping.openId()) {
+      if (isOpen) {
         const [other] = padsOnShelf(surroundings.storage());
         if (other === undefined) open.showExample();
         else take(other.id);
@@ -89,10 +110,19 @@ export function createShelf(open: OpenPad): Shelf & { readonly refresh: () => vo
     },
     bringBack: () => {
       const back = deleted.peek();
-      if (back === null || !keeping.putBack(back.id, back.text)) return;
+      if (back === null) return;
+      // What was typed in the open pad comes first; where it cannot be kept it stays open.
+      if (!open.stow()) {
+        open.tell('error', say.saveFirst);
+        return;
+      }
+      const place = keeping.putBack(back.id, back.text);
+      if (place === null) {
+        open.tell('error', say.noRoom);
+        return;
+      }
       deleted.value = null;
-      open.stow();
-      take(back.id);
+      take(place);
     },
   };
 }

@@ -3,16 +3,16 @@ import type { UnitChoice } from '#units/choice.ts';
 import type { DocumentProblem } from './documentProblems.ts';
 import type { ParsedPad } from './file.ts';
 import { carriesPad } from './fragment.ts';
-import { record, redo, startHistory, undo } from './history.ts';
+import { redo, startHistory, undo } from './history.ts';
+import { createKeptPad } from './keptPad.ts';
 import { type Path, pathKey, withValueAt } from './path.ts';
 import type { PadReader, ReaderSource } from './reader.ts';
 import type { Pad } from './schema.ts';
-import { createKeeping, merged, shelfPrefix } from './shelf.ts';
-import { alreadyOnShelf, createShelf, type Shelf } from './shelfActions.ts';
-import { readAside, readKept } from './storage.ts';
+import type { Shelf } from './shelfActions.ts';
+import { readAside } from './storage.ts';
 import * as say from './storeSentences.ts';
 import type { Surroundings } from './surroundings.ts';
-import { padFileText, serialisePad } from './written.ts';
+import { padFileText } from './written.ts';
 
 /**
  * The one pad of the page. Everything here is written by handlers and effects only: while pages are
@@ -23,8 +23,10 @@ export interface PadStore {
   readonly units: ReadonlySignal<UnitChoice>;
   /** Whether the pad is the reader's own, rather than the untouched example. */
   readonly isOwn: ReadonlySignal<boolean>;
-  /** Whether the browser keeps the pad as it is typed; false once it has refused to. */
+  /** Whether the browser keeps the pad as it stands; false once it has refused to. */
   readonly isKept: ReadonlySignal<boolean>;
+  /** Whether the browser is known to keep nothing, or not the last changes. */
+  readonly refuses: ReadonlySignal<boolean>;
   /** The pads this browser keeps. */
   readonly shelf: Shelf;
   /** What undo would take back, or null when there is nothing. */
@@ -59,7 +61,6 @@ export interface PadStore {
 }
 
 const saveDelay = 250;
-const retryDelay = 5000;
 
 export function createPadStore(
   first: Pad,
@@ -70,25 +71,11 @@ export function createPadStore(
   const isOwn = signal(false);
   const notice = signal<say.Notice | null>(null);
   const pad = computed(() => history.value.present);
-  const isRefused = signal(false);
-  const keeping = createKeeping(surroundings);
-  /** What this tab last kept or read: the pad that changes made elsewhere are measured against. */
-  let keptText: string | null = null;
-  /** Whether this is the pad of the next visit; one that only came with a link is not, until it is worked on. */
-  let isOnTop = true;
   let connections = 0;
   /** Whether what the browser keeps has yet to be read; unknown until it is looked for. */
   let isRestoring: boolean | undefined;
   let restoring: string | null = null;
   let disconnect = (): void => {};
-
-  function put(next: Pad, label: string, field?: string): void {
-    batch(() => {
-      history.value = record(history.peek(), next, { label, field, at: surroundings.now() });
-      isOwn.value = true;
-      isOnTop = true;
-    });
-  }
 
   /** Does at once what needs the reader, or as soon as it has been fetched; calls keep their order. */
   function withReader(act: (reader: PadReader) => void): void {
@@ -104,7 +91,7 @@ export function createPadStore(
   /** Looked for at the first need: an edit may come before the page has connected the store. */
   function awaitsKept(): boolean {
     if (isRestoring === undefined) {
-      restoring = keeping.start();
+      restoring = kept.start();
       isRestoring = restoring !== null;
     }
     return isRestoring;
@@ -114,7 +101,7 @@ export function createPadStore(
   function finishRestoring(reader: PadReader): void {
     if (!awaitsKept()) return;
     isRestoring = false;
-    batch(() => restore(reader));
+    batch(() => kept.restore(restoring, reader));
     if (!carriesPad(surroundings.fragment())) surroundings.padIsThere();
   }
 
@@ -125,7 +112,7 @@ export function createPadStore(
   function editUnchecked(update: (pad: Pad) => Pad, label: string, field?: string): void {
     const after = update(pad.peek());
     if (Object.is(pad.peek(), after)) return;
-    put(after, label, field);
+    kept.put(after, label, field);
     source.fetch().then(lookBack, () => {
       // Out of reach: what was typed stays, and is kept.
     });
@@ -156,7 +143,7 @@ export function createPadStore(
       const after = update(before);
       if (Object.is(before, after)) return;
       const checked = check(after);
-      if (checked.ok) put(after, label, field);
+      if (checked.ok) kept.put(after, label, field);
       else problems = checked.problems;
     });
     return problems;
@@ -172,8 +159,8 @@ export function createPadStore(
       finishRestoring(reader);
       const parsed = reader.parse(text);
       if (parsed.ok) {
-        openBeside(parsed.pad, 'opening a file');
-        if (parsed.from < parsed.pad.version) tell('note', say.upgraded);
+        const opened = kept.openBeside(parsed.pad, 'opening a file');
+        if (opened && parsed.from < parsed.pad.version) tell('note', say.upgraded);
       } else tell('error', parsed.sentence);
       return parsed;
     } catch {
@@ -187,8 +174,9 @@ export function createPadStore(
       tell('error', parsed.sentence);
       return;
     }
-    openBeside(parsed.pad, 'opening a link', !isOwn.peek());
-    tell('note', say.fromLink);
+    const isOpen = kept.openBeside(parsed.pad, 'opening a link', !isOwn.peek());
+    // What is not kept is told already, and that matters more.
+    if (isOpen && !kept.refuses.peek()) tell('note', say.fromLink);
   }
 
   async function openFragment(): Promise<void> {
@@ -205,152 +193,36 @@ export function createPadStore(
     }
   }
 
-  function restore({ parse }: PadReader): void {
-    const kept = readKept(surroundings.storage(), restoring, parse);
-    if (kept.kind === 'spoiled') tell('error', kept.sentence);
-    if (kept.kind !== 'pad' || isOwn.peek()) return;
-    show(kept.pad, kept.text);
-    shelf.refresh();
-  }
-
-  /** Shows a pad as it was opened: undo does not lead from one pad to another. */
-  function show(next: Pad, kept: string | null, onTop = true): void {
-    batch(() => {
-      history.value = startHistory(next);
-      isOwn.value = true;
-    });
-    keptText = kept;
-    isOnTop = onTop;
-  }
-
-  /** Keeps the open pad under a place of its own; false where the browser does not. */
-  function stow(): boolean {
-    if (!isOwn.peek()) return true;
-    save();
-    // One from before there was a shelf gets its place now.
-    if (keeping.openId() !== null) return !isRefused.peek();
-    return keeping.keep(serialisePad(pad.peek()), isOnTop) === 'kept';
-  }
-
-  /** Opens another pad; the present one stays on the shelf, or a step back where none is kept. */
-  function openBeside(next: Pad, label: string, onTop = true): void {
-    if (!stow()) {
-      put(next, label);
-      return;
-    }
-    const there = alreadyOnShelf(surroundings, next);
-    keeping.turnTo(there);
-    show(next, there === null ? null : serialisePad(next), onTop);
-    keepNow(serialisePad(next));
-    shelf.refresh();
-  }
-
-  function save(): void {
-    if (!isOwn.peek()) return;
-    const text = serialisePad(pad.peek());
-    if (text !== keptText) keepNow(text);
-  }
-
-  function keepNow(text: string): void {
-    const outcome = keeping.keep(text, isOnTop);
-    if (outcome === 'clash') {
-      reconcile(text);
-      return;
-    }
-    const refused = outcome === 'refused';
-    if (refused && !isRefused.peek()) tell('error', keptText === null ? say.notKept : say.noRoom);
-    isRefused.value = refused;
-    if (refused) surroundings.later(save, retryDelay);
-    else {
-      if (keptText === null) surroundings.askToKeep();
-      keptText = text;
-      shelf.refresh();
-    }
-  }
-
-  /** Another tab has kept something else: both changes are put together, or both pads are kept. */
-  function reconcile(mine: string): void {
-    const theirs = keeping.unseen();
-    const both = theirs === null || keptText === null ? null : merged(keptText, mine, theirs);
-    const parsed = both === null ? undefined : source.present()?.parse(both);
-    if (theirs !== null && parsed?.ok === true) {
-      keeping.see(theirs);
-      put(parsed.pad, 'the change made in another tab');
-      tell('note', say.joinedTabs);
-      keepNow(serialisePad(parsed.pad));
-      return;
-    }
-    keeping.turnTo(null);
-    keptText = null;
-    keepNow(mine);
-    tell('error', say.keptBoth);
-  }
-
-  /** Another tab changed the pad: it stands here too, as a step for undo. */
-  function adopt(key: string | null, text: string | null): void {
-    if (key === null || key.startsWith(shelfPrefix)) shelf.refresh();
-    if (!keeping.isOwnKey(key) || text === null || text === keptText) return;
-    withReader(({ parse }) => {
-      const parsed = parse(text);
-      if (!parsed.ok) return;
-      const mine = serialisePad(pad.peek());
-      if (isOwn.peek() && keptText !== null && mine !== keptText) {
-        reconcile(mine);
-        return;
-      }
-      keeping.see(text);
-      keptText = serialisePad(parsed.pad);
-      put(parsed.pad, 'the change made in another tab');
-    });
-  }
-
-  /** Back from the browser's store of pages: what was kept meanwhile comes first. */
-  function returned(): void {
-    const [text, id] = [keeping.unseen(), keeping.openId()];
-    if (text !== null && id !== null) adopt(shelfPrefix + id, text);
-    shelf.refresh();
-  }
-
-  const shelf = createShelf({
-    keeping,
+  const kept = createKeptPad({
+    first,
     surroundings,
-    pad: () => pad.peek(),
+    history,
+    isOwn,
+    tell,
+    reader: source.present,
     withReader,
-    stow,
-    show: (next, kept) => {
-      show(next, kept);
-      keepNow(serialisePad(next));
-    },
-    showExample: () => {
-      keeping.turnTo(null);
-      keeping.clearTop();
-      history.value = startHistory(first);
-      isOwn.value = false;
-      keptText = null;
-    },
-    openBeside,
   });
 
   function attach(): () => void {
     if (awaitsKept()) withReader(() => {});
-    else shelf.refresh();
+    kept.refresh();
     void openFragment().then(() => isRestoring || surroundings.padIsThere());
     let cancel = (): void => {};
     const offs = [
       effect(() => {
         pad.value;
         cancel();
-        cancel = surroundings.later(save, saveDelay);
+        cancel = surroundings.later(kept.save, saveDelay);
       }),
-      surroundings.onLeave(save),
-      surroundings.onKept(adopt),
-      surroundings.onReturn(returned),
+      surroundings.onLeave(kept.save),
+      surroundings.onKept(kept.adopt),
+      surroundings.onReturn(kept.returned),
       surroundings.onFragment(() => void openFragment()),
       surroundings.onTouch(() => void source.fetch().catch(() => {})),
     ];
     return () => {
       cancel();
-      save();
+      kept.save();
       for (const off of offs) off();
     };
   }
@@ -359,8 +231,9 @@ export function createPadStore(
     pad,
     units: computed(() => pad.value.units),
     isOwn,
-    isKept: computed(() => isOwn.value && !isRefused.value),
-    shelf,
+    isKept: kept.isKept,
+    refuses: kept.refuses,
+    shelf: kept.shelf,
     notice,
     undoLabel: computed(() => history.value.past.at(-1)?.label ?? null),
     redoLabel: computed(() => history.value.future[0]?.label ?? null),
@@ -373,8 +246,11 @@ export function createPadStore(
     redo: () => {
       history.value = redo(history.peek());
     },
-    replace: (next, label) =>
-      awaitsKept() ? withReader(() => openBeside(next, label)) : openBeside(next, label),
+    replace: (next, label) => {
+      const open = () => void kept.openBeside(next, label);
+      if (awaitsKept()) withReader(open);
+      else open();
+    },
     open,
     fileText: () => padFileText(pad.peek()),
     fragment: async () => {

@@ -12,6 +12,13 @@ export const joinedTabs = 'Changes that were made in another tab were put togeth
 export const keptBoth =
   'This pad was changed in another tab at the same time. Both are on the shelf under “Your pads”: ' +
   'you are in the one that was changed here.';
+export const deletedElsewhere =
+  'This pad was deleted in another tab. It still stands here; change anything and it is kept again.';
+export const shelfIsFull =
+  'This browser keeps 99 pads at most. Delete one you no longer need under “Your pads”, then try again.';
+export const saveFirst =
+  'The open pad has changes that this browser does not keep. Save it as a file, or delete a pad to ' +
+  'make room, then open the other one.';
 export const notFetched =
   'That could not be done, because a part of this page could not be fetched. Reload the page when ' +
   'there is a connection, then try again. Your present pad is unchanged.';

@@ -26,7 +26,7 @@ export interface Surroundings {
   readonly onKept: (callback: (key: string | null, text: string | null) => void) => Off;
   /** The page comes back as it was left, by the browser's back button. */
   readonly onReturn: (callback: () => void) => Off;
-  /** The page is about to be put away. */
+  /** The page is about to be put away, or out of sight: a phone may end it there without another word. */
   readonly onLeave: (callback: () => void) => Off;
   /** The reader touches the page for the first time, by pointer or by key. */
   readonly onTouch: (callback: () => void) => Off;
@@ -69,7 +69,15 @@ export const browserSurroundings: Surroundings = {
   onFragment: (callback) => listen('hashchange', callback),
   onKept: (callback) => listen('storage', (event) => callback(event.key, event.newValue)),
   onReturn: (callback) => listen('pageshow', (event) => event.persisted && callback()),
-  onLeave: (callback) => listen('pagehide', callback),
+  onLeave: (callback) => {
+    const hidden = () => document.visibilityState === 'hidden' && callback();
+    document.addEventListener('visibilitychange', hidden);
+    const off = listen('pagehide', callback);
+    return () => {
+      document.removeEventListener('visibilitychange', hidden);
+      off();
+    };
+  },
   onTouch: (callback) => {
     const offs = [listen('pointerdown', callback), listen('focusin', callback)];
     return () => {

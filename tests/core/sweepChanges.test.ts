@@ -75,7 +75,7 @@ describe('where the plan changes', () => {
     expect(new Set(seen).size).toBe(seen.length);
   });
 
-  it('is narrowed down no further than was wished, and never by more than 240 days', () => {
+  it('is narrowed down no further than was wished, and never by more than 100 days', () => {
     const count = (narrowTo: number) => {
       const steps = sweepSteps({ values: [420, 540], inputsAt, narrowTo });
       const told: number[] = [];
@@ -89,7 +89,7 @@ describe('where the plan changes', () => {
     // A change is halved from 120 to 60, 30 and 15.
     expect(count(15)).toMatchObject({ days: 5, changes: [{ before: { value: 480 } }] });
     // The law of the sweep; two doubles side by side are halved no more.
-    expect(count(Number.MIN_VALUE).days).toBe(2 + 240);
+    expect(count(Number.MIN_VALUE).days).toBe(2 + 100);
   });
 
   it('the price of one unit more is that to the next value, at the last that from the one before', () => {

@@ -3,6 +3,7 @@ import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
 import { parsePad } from '#pad/file.ts';
 import { padFragment } from '#pad/link.ts';
 import { emptyPad } from '#pad/parts.ts';
+import { shelfPrefix } from '#pad/shelf.ts';
 import { asideKey, padKey, readKept } from '#pad/storage.ts';
 import { createPadStore } from '#pad/store.ts';
 import { serialisePad } from '#pad/written.ts';
@@ -186,8 +187,11 @@ describe('keeping the pad in the browser', () => {
     expect(store.pad.value.name).toBe('mine');
     expect(store.isOwn.value).toBe(true);
     expect(store.undoLabel.value).toBeNull();
+    // It has its place on the shelf from then on, and nothing is written again.
+    const writes = browser.writes();
     browser.settle();
-    expect(browser.writes()).toBe(0);
+    expect(browser.writes()).toBe(writes);
+    expect(store.shelf.pads.value.map(({ name }) => name)).toEqual(['mine']);
   });
 
   test('spoiled storage gives the example and a sentence, and the text is put aside', () => {
@@ -248,10 +252,11 @@ describe('keeping the pad in the browser', () => {
     const browser = surroundings({ [padKey]: serialisePad(named('mine')) });
     const store = createPadStore(ownerPad, browser.page, atHand);
     store.connect();
-    browser.elsewhere(serialisePad(named('theirs')));
+    const writes = browser.writes();
+    browser.elsewhere(serialisePad(named('theirs')), shelfPrefix + store.shelf.openId.value);
     expect(store.pad.value.name).toBe('theirs');
     browser.settle();
-    expect(browser.writes()).toBe(0);
+    expect(browser.writes()).toBe(writes);
     store.undo();
     expect(store.pad.value.name).toBe('mine');
   });

@@ -83,8 +83,8 @@ export function surroundings(kept: Readonly<Record<string, string>> = {}, fragme
       for (const callback of [...waiting]) callback();
       waiting.clear();
     },
-    elsewhere: (text: string) => {
-      for (const listener of listeners.kept) listener(padKey, text);
+    elsewhere: (text: string, key = padKey) => {
+      for (const listener of listeners.kept) listener(key, text);
     },
     returned: () => {
       for (const callback of returns) callback();

@@ -148,7 +148,9 @@ describe('less power than the water takes up', () => {
     const pad = padOf({ knowledge: { kind: 'curve', points } });
     const found = padModel(pad).problems.filter(({ code }) => code === 'powerBelowWater');
     expect(found).toHaveLength(1);
-    const [{ path, values } = { path: [], values: {} }] = found;
+    const [first] = found;
+    if (first === undefined) throw new Error('it is not told');
+    const { path, values } = first;
     expect(path.slice(0, 3)).toEqual(['pump', 'knowledge', 'points']);
     expect(path.at(-1)).toBe('power');
     const { running } = padModel(pad);

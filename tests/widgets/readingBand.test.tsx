@@ -9,8 +9,8 @@ import { examplePad, openingChoice } from '#widgets/ReadingBand/example.ts';
 import { exampleFitter, fitterOf } from '#widgets/ReadingBand/exampleFit.ts';
 import { createModel } from '#widgets/ReadingBand/model.ts';
 import { notesOf, takePad } from '#widgets/ReadingBand/own.ts';
-import type { NotePad } from '#widgets/ReadingBand/pad.ts';
-import { halfWidth, lineText, sentence, table, verdict } from '#widgets/ReadingBand/text.ts';
+import { halfWidth, type NotePad } from '#widgets/ReadingBand/pad.ts';
+import { lineText, sentence, table, verdict } from '#widgets/ReadingBand/text.ts';
 import ReadingBand from '#widgets/ReadingBand/view.tsx';
 
 const first = exampleFitter(openingChoice);

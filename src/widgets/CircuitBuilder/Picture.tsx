@@ -6,7 +6,6 @@ import { Curve, CurveLabel, Marker } from '#charts/marks.tsx';
 import { linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction, valueAt } from '#charts/scale.ts';
-import { foot } from '#units/factors.ts';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
 import type { CircuitBuilderModel, HeadAt } from './model.ts';
 
@@ -15,29 +14,19 @@ interface PictureProps {
   readonly said: ReadonlySignal<string>;
 }
 
-/** The axis grows by whole sizes, so that it keeps still while parts come and go. */
-const sizes = [40, 80, 120, 200, 400].map((feet) => feet * foot);
-
 /** Head against flow: the circuit as it stands, and the one to compare with. */
 export function Picture({ model, said }: PictureProps): JSX.Element {
-  const tallest = useComputed(() => {
-    const reached = Math.max(
-      model.line.value.at(-1)?.head ?? 0,
-      model.keptLine.value.at(-1)?.head ?? 0,
-    );
-    return sizes.find((size) => size >= reached) ?? reached;
-  });
-  const drawing = `${model.source.value} ${tallest.value} ${model.units.value.preset}`;
-  return <Plot key={drawing} model={model} said={said} tallest={tallest.value} />;
+  const drawing = `${model.source.value} ${model.units.value.preset}`;
+  return <Plot key={drawing} model={model} said={said} />;
 }
 
-function Plot({ model, said, tallest }: PictureProps & { readonly tallest: number }): JSX.Element {
+function Plot({ model, said }: PictureProps): JSX.Element {
   const units = model.units.value;
   const xSide = quantitySide('Flow', 'flow', units, {
     max: model.scene.value.greatestFlow,
     exact: true,
   });
-  const ySide = quantitySide('Head', 'head', units, { max: tallest });
+  const ySide = quantitySide('Head', 'head', units, { max: model.greatestHead.value });
   const { axis: x } = xSide;
   const { axis: y } = ySide;
   const spot = ({ flow, head }: HeadAt): Spot => ({

@@ -75,6 +75,8 @@ export interface CircuitBuilderModel {
   /** The circuit to compare with. */
   readonly keptLine: ReadonlySignal<readonly HeadAt[]>;
   readonly isKept: ReadonlySignal<boolean>;
+  /** Head of the hardest circuit that can be built, at the greatest flow [m]. */
+  readonly greatestHead: ReadonlySignal<number>;
   readonly here: ReadonlySignal<Taken>;
   /** Pieces that are in, in the order the water meets them. */
   readonly heads: ReadonlySignal<readonly PieceHead[]>;
@@ -117,6 +119,18 @@ export function pieceHeads(scene: CircuitScene, { counts }: Built, flow: number)
     if (count === 0) return [];
     return [{ piece, count, head: headOf(piece.make(count), scene.water, flow) }];
   });
+}
+
+/** Head at the greatest flow when each piece stands as it takes most; returns take most when fewest. */
+function hardest({ pieces, water, greatestFlow }: CircuitScene): number {
+  const taken = (piece: Piece, count: number) =>
+    count === 0 ? 0 : headOf(piece.make(count), water, greatestFlow);
+  return pieces.reduce(
+    (sum, piece) =>
+      sum +
+      Math.max(...[piece.least, piece.opening, piece.most].map((count) => taken(piece, count))),
+    0,
+  );
 }
 
 /** A circuit put together piece by piece, and the curve that comes of it. */
@@ -176,6 +190,7 @@ export function createModel(example: CircuitScene, openingFlow: number): Circuit
     line: lineOf(folded),
     keptLine: lineOf(foldedKept),
     isKept: computed(() => built.value === kept.value),
+    greatestHead: computed(() => hardest(scene.value) + lift.max.value),
     here: computed(() => ({
       flow: flow.value.value,
       head: foldedHead(folded.value, flow.value.value),

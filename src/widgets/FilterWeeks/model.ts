@@ -41,6 +41,13 @@ export interface FilterWeeksModel {
   readonly clean: ReadonlySignal<Moment>;
   readonly here: ReadonlySignal<Moment>;
   readonly due: ReadonlySignal<Moment>;
+  /** Most that any speed and any state of the filter give: what the axes reach to. */
+  readonly reach: ReadonlySignal<{
+    /** [m3/s] */
+    readonly flow: number;
+    /** On the filter gauge [Pa]. */
+    readonly pressure: number;
+  }>;
   /** Energy that holding the flow has taken since cleaning, beyond what a clean filter takes [J]. */
   readonly extraEnergy: ReadonlySignal<number | undefined>;
   /** Its price, where energy has one price. */
@@ -157,6 +164,13 @@ export function createModel(example: FilterBench, opening: number): FilterWeeksM
     clean: computed(() => momentAt(0)),
     here,
     due: computed(() => momentAt(weeksToDue * stepsPerWeek)),
+    reach: computed(() => {
+      // Clean at top speed moves the most water; due at top speed presses hardest, held or not.
+      const atTop = (step: number) => stateAt(bench.value, step, top.value);
+      const [clean, due] = [atTop(0), atTop(weeksToDue * stepsPerWeek)];
+      const pressure = Math.max(due.pressure, clean.pressure + 1.15 * usualRise);
+      return { flow: Math.max(1.2 * clean.flow, 1e-4), pressure };
+    }),
     extraEnergy,
     extraCost: computed(() => {
       const { price } = bench.value;

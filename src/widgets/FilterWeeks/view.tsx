@@ -100,9 +100,7 @@ function pathOf(
 /** Flow at the speed left alone, below the flow of the clean filter. */
 function FlowPlot({ model, said }: PlotProps & { said: ReadonlySignal<string> }): JSX.Element {
   const clean = model.clean.value.left.flow;
-  const side = quantitySide('Flow', 'flow', model.units.value, {
-    max: Math.max(1.2 * clean, 1e-4),
-  });
+  const side = quantitySide('Flow', 'flow', model.units.value, { max: model.reach.value.flow });
   const { axis: y } = side;
   const line = useComputed(() => pathOf(model, y, ({ left }) => left.flow));
   const level = 1 - fraction(y, clean);
@@ -157,13 +155,7 @@ function FlowPlot({ model, said }: PlotProps & { said: ReadonlySignal<string> })
 function GaugePlot({ model }: PlotProps): JSX.Element {
   const clean = model.clean.value.left.pressure;
   const units = model.units.value;
-  const all = model.moments.value.flatMap(({ left, held }) => [
-    left.pressure,
-    held?.pressure ?? left.pressure,
-  ]);
-  const side = quantitySide('Filter gauge', 'pressure', units, {
-    max: Math.max(...all, clean + 1.15 * usualRise),
-  });
+  const side = quantitySide('Filter gauge', 'pressure', units, { max: model.reach.value.pressure });
   const { axis: y } = side;
   const left = useComputed(() => pathOf(model, y, (moment) => moment.left.pressure));
   const held = useComputed(() => pathOf(model, y, (moment) => moment.held?.pressure));

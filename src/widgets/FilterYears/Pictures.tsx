@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
+import { useGrowing } from '#charts/growing.ts';
 import { placeLabels, type Spot } from '#charts/labels.ts';
 import { Curve, CurveLabel, type Quantity } from '#charts/marks.tsx';
 import { linePath } from '#charts/path.ts';
@@ -26,6 +27,8 @@ const letter = { width: 0.016, height: 0.09 };
 
 interface PlotProps {
   readonly model: FilterYearsModel;
+  /** How often Reset was pressed; the axes begin anew with it. */
+  readonly resets: number;
 }
 
 interface YearPlotProps extends PlotProps {
@@ -51,7 +54,9 @@ function daysOf({ cycle }: FilterYear, value: (day: CycleDay) => number) {
     });
 }
 
-function YearPlot({ model, title, of, side, value }: YearPlotProps): JSX.Element {
+function YearPlot({ model, resets, title, of, side: now, value }: YearPlotProps): JSX.Element {
+  const key = `${title} ${model.source.value} ${now.unit} ${resets}`;
+  const side = useGrowing(now, key);
   const { axis: y } = side;
   const [small, large] = model.worked.value.filters.map((each) => daysOf(each, value));
   const names = filterNames(model);
@@ -90,24 +95,30 @@ const most = (model: FilterYearsModel, value: (day: CycleDay) => number) =>
   Math.max(...model.worked.value.filters.flatMap(({ cycle }) => cycle.map(value)));
 
 /** The flow while the pump runs; where more speed keeps it, the speed. */
-export function FlowPlot({ model }: PlotProps): JSX.Element {
+export function FlowPlot({ model, resets }: PlotProps): JSX.Element {
   const units = model.units.value;
   if (model.way.value === 'speed') {
     const value = ({ speed }: CycleDay) => speed;
     const max = Math.max(headroom * most(model, value), 100);
     const side = quantitySide('Speed', 'speed', units, { max });
-    return <YearPlot model={model} title="Speed" of="plain" side={side} value={value} />;
+    return (
+      <YearPlot model={model} resets={resets} title="Speed" of="plain" side={side} value={value} />
+    );
   }
   const value = ({ flow }: CycleDay) => flow;
   const max = Math.max(headroom * most(model, value), 1e-4);
   const side = quantitySide('Flow while it runs', 'flow', units, { max });
-  return <YearPlot model={model} title="Flow" of="flow" side={side} value={value} />;
+  return (
+    <YearPlot model={model} resets={resets} title="Flow" of="flow" side={side} value={value} />
+  );
 }
 
 /** What each day takes. */
-export function EnergyPlot({ model }: PlotProps): JSX.Element {
+export function EnergyPlot({ model, resets }: PlotProps): JSX.Element {
   const value = ({ energy }: CycleDay) => energy;
   const max = Math.max(headroom * most(model, value), 3.6e5);
   const side = quantitySide('Energy of the day', 'energy', model.units.value, { max });
-  return <YearPlot model={model} title="Energy" of="power" side={side} value={value} />;
+  return (
+    <YearPlot model={model} resets={resets} title="Energy" of="power" side={side} value={value} />
+  );
 }

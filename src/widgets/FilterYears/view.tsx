@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { format, speak } from '#units/format.ts';
@@ -68,8 +68,18 @@ export default function FilterYears({ id, first }: ViewProps): JSX.Element {
     link: ['filteryears', inLink],
     own: () => import('./own.ts'),
   });
+  const resets = useSignal(0);
   return (
-    <Figure id={id} title="A year under two filters" {...figure} note={note(model)}>
+    <Figure
+      id={id}
+      title="A year under two filters"
+      {...figure}
+      onReset={() => {
+        figure.onReset();
+        resets.value += 1;
+      }}
+      note={note(model)}
+    >
       <ChoiceField
         id={`${id}-way`}
         label="As the filter loads, you give the pump"
@@ -78,8 +88,8 @@ export default function FilterYears({ id, first }: ViewProps): JSX.Element {
         apply={(way) => choose(model, way)}
       />
       <div class="filter-years">
-        <FlowPlot model={model} />
-        <EnergyPlot model={model} />
+        <FlowPlot model={model} resets={resets.value} />
+        <EnergyPlot model={model} resets={resets.value} />
       </div>
       <Figures model={model} />
       <Settings id={id} model={model} />

@@ -5,7 +5,6 @@ import { Band, Curve, CurveLabel } from '#charts/marks.tsx';
 import { bandPath, linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction } from '#charts/scale.ts';
-import { foot } from '#units/factors.ts';
 import type { GaugeHeadModel, Heads } from './model.ts';
 import { headText } from './text.ts';
 
@@ -41,22 +40,17 @@ const names: Side = {
   },
 };
 
-/** The axis grows by whole sizes, so that it keeps still while a needle is dragged. */
-const sizes = [40, 80, 160, 320].map((feet) => feet * foot);
-
 /** The head stacked up in steps, piece by piece. */
 export function Columns({ model }: { model: GaugeHeadModel }): JSX.Element {
-  const range = useComputed(() => {
-    const reached = columnsOf(model.heads.value).flatMap(({ from, to }) => [from, to]);
-    const most = Math.max(...reached) * 1.08;
-    const greatest = sizes.find((size) => size >= most) ?? most;
-    return `${Math.min(...reached) < 0 ? -0.25 * greatest : 0} ${greatest}`;
+  const { least, most } = model.reach.value;
+  const y = quantitySide('Head', 'head', model.units.value, {
+    min: least,
+    max: 1.05 * most,
+    exact: true,
   });
-  const [min = 0, max = 1] = range.value.split(' ').map(Number);
-  const y = quantitySide('Head', 'head', model.units.value, { min, max });
   return (
     <Frame
-      key={`${range.value} ${model.units.value.preset}`}
+      key={`${least} ${most} ${model.units.value.preset}`}
       x={names}
       y={y}
       shape="square"

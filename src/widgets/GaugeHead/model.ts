@@ -51,6 +51,8 @@ export interface GaugeHeadModel {
   /** The state that the gauges stand in, or undefined once one was moved by hand. */
   readonly picked: ReadonlySignal<GaugeState | undefined>;
   readonly heads: ReadonlySignal<Heads>;
+  /** Lowest and highest head that the gauges can add up to [m]: what the axis reaches to. */
+  readonly reach: ReadonlySignal<{ readonly least: number; readonly most: number }>;
   pick(id: string): void;
   reset(): void;
 }
@@ -148,14 +150,26 @@ export function createModel(example: GaugeScene): GaugeHeadModel {
       pickedId.value = id;
       picks.value = picks.peek() + 1;
     });
+  const dials = Object.fromEntries(names.map((name) => [name, dialOf(name)])) as Record<
+    GaugeName,
+    Dial
+  >;
+  const headsAtEnd = (end: 'min' | 'max') => {
+    const at = Object.fromEntries(names.map((name) => [name, dials[name][end].value]));
+    return headsOf(at as unknown as Values, scene.value.density);
+  };
   return {
     units,
     source,
     own,
     scene,
-    dials: Object.fromEntries(names.map((name) => [name, dialOf(name)])) as Record<GaugeName, Dial>,
+    dials,
     picked: computed(() => (moved.value === undefined ? standing.value : undefined)),
     heads: computed(() => headsOf(now.value, scene.value.density)),
+    reach: computed(() => {
+      const { vacuum, height, total } = headsAtEnd('min');
+      return { least: Math.min(0, vacuum, vacuum + height, total), most: headsAtEnd('max').total };
+    }),
     pick,
     reset: () =>
       batch(() => {

@@ -58,7 +58,7 @@ export function StepKeep({ schemaHref }: { schemaHref: string }): JSX.Element {
   return (
     <div class="form-fields">
       <p>
-        {store.isOwn.value && !store.isKept.value
+        {store.refuses.value
           ? 'This browser is not keeping your changes, because its storage is shut off or full. Save the pad as a file before you leave this page.'
           : 'Every change is kept in this browser, on this device. Nothing is sent anywhere. To have it elsewhere, take it with you as a file or a link.'}
       </p>

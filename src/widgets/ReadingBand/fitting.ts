@@ -1,7 +1,16 @@
 /** From a fit of the core to what the picture draws. Fetched when the picture wakes. */
 import type { PadFit } from '#core/padEvidence.ts';
 import { contradictionText } from './contradictions.ts';
-import type { Chosen, Fitted, Fitter, Foretold, NotePad } from './pad.ts';
+import {
+  type Chosen,
+  type Fitted,
+  type Fitter,
+  type Foretold,
+  type Known,
+  type NotePad,
+  noNotes,
+  reachOf,
+} from './pad.ts';
 
 /** How many speeds are drawn. */
 const places = 24;
@@ -35,7 +44,18 @@ function foretell({ pad, reference, fitOf }: FitInputs, chosen: Chosen): Foretol
   return { speed, measured, said: { ...band, best: middle(band) } };
 }
 
-function fitted(inputs: FitInputs, chosen: Chosen, fit: PadFit): Fitted {
+function knownBy({ pad, reference }: FitInputs, fit: PadFit): readonly Known[] {
+  return speedsOf(pad).map((speed) => {
+    const { power, flow } = fit.bandAt(speed / reference);
+    return {
+      speed,
+      power: { ...power, best: middle(power) },
+      flow: { ...flow, best: middle(flow) },
+    };
+  });
+}
+
+function fitted(inputs: FitInputs, chosen: Chosen, fit: PadFit): Omit<Fitted, 'reach'> {
   const { pad, reference } = inputs;
   const speedOf = (id: string) => pad.lines.find((line) => line.id === id)?.speed ?? 0;
   const next = (answer: 'power' | 'flow') => {
@@ -43,14 +63,7 @@ function fitted(inputs: FitInputs, chosen: Chosen, fit: PadFit): Fitted {
     return { instrument, speed: ratio * reference, before: widthBefore, after: widthAfter };
   };
   return {
-    known: speedsOf(pad).map((speed) => {
-      const { power, flow } = fit.bandAt(speed / reference);
-      return {
-        speed,
-        power: { ...power, best: middle(power) },
-        flow: { ...flow, best: middle(flow) },
-      };
-    }),
+    known: knownBy(inputs, fit),
     residuals: fit.residuals.map(({ id, quantity, measured, predicted, deviations }) => ({
       speed: speedOf(id),
       quantity,
@@ -70,9 +83,11 @@ function fitted(inputs: FitInputs, chosen: Chosen, fit: PadFit): Fitted {
 
 /** A fitter that the picture can ask for any choice of notes. */
 export function fitterFrom(inputs: FitInputs): Fitter {
+  let reach: Fitted['reach'] | undefined;
   return (chosen) => {
     const fit = inputs.fitOf(chosen);
     if (fit === null) throw new RangeError('These notes cannot be fitted.');
-    return fitted(inputs, chosen, fit);
+    reach ??= reachOf(knownBy(inputs, inputs.fitOf(noNotes) ?? fit));
+    return { ...fitted(inputs, chosen, fit), reach };
   };
 }

@@ -74,6 +74,32 @@ export interface Fitted {
   readonly contradictions: readonly string[];
   readonly next: Readonly<Record<Answer, Next>>;
   readonly foretold: Foretold | undefined;
+  /** How far the axes reach whatever notes are chosen: as far as without any. */
+  readonly reach: Readonly<Record<Answer, Reach>>;
 }
+
+/** Highest value of an answer's band, and half its greatest width as a share of the answer. */
+export interface Reach {
+  readonly high: number;
+  readonly share: number;
+}
+
+/** Half a band as a share of its answer. */
+export function halfWidth(known: Known, answer: Answer): number {
+  const { low, high, best } = known[answer];
+  return best > 0 ? (high - low) / 2 / best : 0;
+}
+
+/** How far the axes of each answer must reach for what is known. */
+export function reachOf(known: readonly Known[]): Readonly<Record<Answer, Reach>> {
+  const of = (answer: Answer): Reach => ({
+    high: Math.max(...known.map((each) => each[answer].high)),
+    share: Math.max(...known.map((each) => halfWidth(each, answer))),
+  });
+  return { power: of('power'), flow: of('flow') };
+}
+
+/** No note at all: no choice of notes leaves a wider band. */
+export const noNotes: Chosen = { ids: [], gauges: false, slip: false };
 
 export type Fitter = (chosen: Chosen) => Fitted;

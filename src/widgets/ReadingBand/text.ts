@@ -3,19 +3,13 @@ import type { Instrument, ReadQuantity } from '#core/padEvidence.ts';
 import { format, symbolFor } from '#units/format.ts';
 import type { Quantity } from '#units/quantities.ts';
 import type { ReadingBandModel } from './model.ts';
-import type { Answer, Known, NoteLine, Residual } from './pad.ts';
+import { type Answer, halfWidth, type Known, type NoteLine, type Residual } from './pad.ts';
 
 const rpm = (speed: number, model: ReadingBandModel) =>
   format('speed', Math.round(speed / 10) * 10, model.units.value);
 
 /** Half the width of a band as a share: "± 12 %". */
 const plusMinus = (width: number) => `±\u00a0${Math.round(50 * width)}\u00a0%`;
-
-/** Half the width of the band at one speed, as a share of the answer [-]. */
-export const halfWidth = (known: Known, answer: Answer) => {
-  const { low, high, best } = known[answer];
-  return best > 0 ? (high - low) / 2 / best : 0;
-};
 
 const wide = (known: Known, answer: Answer) => plusMinus(2 * halfWidth(known, answer));
 

@@ -10,8 +10,8 @@ import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
 import { examplePad, openingChoice } from './example.ts';
 import { createModel, type ReadingBandModel } from './model.ts';
-import type { Answer, Fitted } from './pad.ts';
-import { halfWidth, lineText, sentence, table } from './text.ts';
+import { type Answer, type Fitted, halfWidth } from './pad.ts';
+import { lineText, sentence, table } from './text.ts';
 
 const answers = [
   { id: 'power', label: 'Power' },
@@ -156,11 +156,11 @@ const names: Readonly<Record<Answer, string>> = { power: 'Wire power', flow: 'Fl
 /** The answer with its band over the speeds, and the watts that were read. */
 function BandPlot({ model }: PlotProps): JSX.Element {
   const answer = model.answer.value;
-  const { known } = model.fitted.value;
+  const { known, reach } = model.fitted.value;
   const xSide = speedSide(model);
   const { axis: x } = xSide;
   const ySide = quantitySide(names[answer], answer, model.units.value, {
-    max: Math.max(...known.map((each) => each[answer].high), 1e-6),
+    max: Math.max(reach[answer].high, 1e-6),
   });
   const { axis: y } = ySide;
   const read = answer === 'power' ? model.used.value : [];
@@ -214,10 +214,10 @@ const percentAxis = (most: number): TickedAxis => niceAxis({ max: Math.max(most,
 /** Half the band as a share of the answer: where the slow end shows. */
 function WidthPlot({ model }: PlotProps): JSX.Element {
   const answer = model.answer.value;
-  const { known } = model.fitted.value;
+  const { known, reach } = model.fitted.value;
   const xSide = speedSide(model);
   const widths = known.map((each) => ({ x: each.speed, y: 100 * halfWidth(each, answer) }));
-  const y = percentAxis(Math.max(...widths.map((each) => each.y)));
+  const y = percentAxis(100 * reach[answer].share);
   const ySide: Side = { axis: y, title: `Band of the ${answer}`, unit: '± %' };
   const [slowest] = widths;
   return (

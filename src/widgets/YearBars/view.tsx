@@ -1,4 +1,4 @@
-import { type ReadonlySignal, type Signal, useComputed } from '@preact/signals';
+import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { MonthBars, MonthSwatch } from '#charts/MonthBars.tsx';
@@ -64,9 +64,19 @@ export default function YearBars({ id, carried }: ViewProps): JSX.Element {
     ],
     own: () => import('./own.ts'),
   });
+  const resets = useSignal(0);
   return (
-    <Figure id={id} title="A year of two pumps" {...figure} note={note(model)}>
-      <Picture model={model} />
+    <Figure
+      id={id}
+      title="A year of two pumps"
+      {...figure}
+      onReset={() => {
+        figure.onReset();
+        resets.value += 1;
+      }}
+      note={note(model)}
+    >
+      <Picture model={model} resets={resets.value} />
       <Key model={model} />
       <Amounts model={model} />
       <Settings id={id} model={model} />
@@ -74,7 +84,7 @@ export default function YearBars({ id, carried }: ViewProps): JSX.Element {
   );
 }
 
-function Picture({ model }: { model: YearBarsModel }): JSX.Element {
+function Picture({ model, resets }: { model: YearBarsModel; resets: number }): JSX.Element {
   const costs = (months: readonly MonthPrice[]) => months.map(({ cost }) => Math.max(cost, 0));
   const one = model.oneSpeed.value.months;
   const season = model.inSeason.value
@@ -92,7 +102,8 @@ function Picture({ model }: { model: YearBarsModel }): JSX.Element {
       title="Price of the month"
       unit={model.place.value.tariff.currency}
       months={one.map(({ month }) => shortMonth(month))}
-      monthTitle="Month; the season is tinted"
+      monthTitle="Month; the season is shaded"
+      steady={`${model.source.value} ${resets}`}
     >
       <Band d={season} of="plain" />
     </MonthBars>

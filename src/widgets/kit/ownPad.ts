@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { carriesPad } from '#pad/fragment.ts';
-import { padKey } from '#pad/padKey.ts';
+import { openKey, padKey } from '#pad/padKey.ts';
 import type { Pad } from '#pad/schema.ts';
 
 /** Takes over the reader's own pad each time it has changed. */
@@ -37,7 +37,9 @@ let cameWithLink = false;
 function mayHavePad(): boolean {
   cameWithLink ||= carriesPad(location.hash);
   try {
-    return cameWithLink || localStorage.getItem(padKey) !== null;
+    // One that came with a link stands in this tab before it is the pad of the next visit.
+    const kept = localStorage.getItem(padKey) ?? sessionStorage.getItem(openKey);
+    return cameWithLink || kept !== null;
   } catch {
     return cameWithLink;
   }

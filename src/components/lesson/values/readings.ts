@@ -3,8 +3,7 @@ import { typicalInstruments } from '#core/padEvidence.ts';
 import { readGiven } from '#units/given.ts';
 import { examplePad, openingChoice } from '#widgets/ReadingBand/example.ts';
 import { exampleFitter } from '#widgets/ReadingBand/exampleFit.ts';
-import type { Fitted, Known } from '#widgets/ReadingBand/pad.ts';
-import { halfWidth } from '#widgets/ReadingBand/text.ts';
+import { type Fitted, halfWidth, type Known } from '#widgets/ReadingBand/pad.ts';
 import type { ValueMakers, ValueProps } from '../value.ts';
 
 /** "3450 2800": the notes of the example used, by their speeds; gauges unless "without". */
