@@ -10,7 +10,7 @@ export interface Caution {
 export const cautions = {
   'lock-out': {
     title: 'Power off, and locked off',
-    text: 'Lock out the power before you open or reach into anything; a timer or automation restarts a pump that is only switched off. Wait the time on the drive’s label, then test that it is dead.',
+    text: 'Lock out the power before you open or reach into anything: a timer or automation restarts a pump that is only off. Wait the time on the drive’s label, then test that it is dead.',
     hard: true,
   },
   electrician: {
@@ -20,7 +20,7 @@ export const cautions = {
   },
   strainer: {
     title: 'Opening the strainer is opening the pump',
-    text: 'First the power off and locked, then the pressure let go, then the valves shut where the pump lies below the water. Clean the basket, seat the lid, open the valves, prime, and let the air out.',
+    text: 'Lock off the power, let the pressure go, and shut the valves where the pump lies below the water. Then clean the basket, seat the lid, open the valves, prime, and let the air out.',
     hard: true,
   },
   'filter-pressure': {
@@ -65,12 +65,12 @@ export const cautions = {
   },
   'no-flow': {
     title: 'No salt cell, no feeder without flow',
-    text: 'Without flow they collect gas. Tie each to the pump’s power and to a proven flow switch, both. A pressure switch can stay closed without flow: at the slowest speed you plan, prove that it opens. A qualified person sets it.',
+    text: 'Without flow they collect gas. Tie each to the pump’s power and to a proven flow switch, both. A pressure switch can stay closed without flow: prove at the slowest planned speed that it opens. A qualified person sets it.',
     hard: true,
   },
   frost: {
     title: 'Frost',
-    text: 'Half speed is a cap in an energy rule’s default setting, no proof of protection. Half the flow cools twice as far, and side lines may get none. See that every line moves, or drain it. The setting may ship disabled or adjustable.',
+    text: 'Half speed is the cap of an energy rule’s default, no proof of protection: half the flow cools twice as much. Moving water is often enough in the main loop; see that every line moves, or drain it. Freeze protection may ship disabled or adjustable.',
     hard: false,
   },
   manuals: {
@@ -80,7 +80,7 @@ export const cautions = {
   },
   'local-code': {
     title: 'Local code comes first',
-    text: 'Local code and licensed practice come before anything worked out here.',
+    text: 'Local code and licensed practice come before anything worked out here. Some codes set a default speed and a timed override.',
     hard: false,
   },
   estimates: {

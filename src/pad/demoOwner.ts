@@ -247,7 +247,7 @@ export const ownerPad: Pad = {
       newBlock('late', hour(21), hour(9), 1150, 'Slow and cheap: salt cell and filter'),
       newBlock('skim', hour(9), hour(12), 2000, 'Skims, and heats'),
       newBlock('heat', hour(12), hour(16), 1700, 'Heater'),
-      newBlock('evening', hour(16), hour(21), 850, 'Dear hours: as slow as the filter likes'),
+      newBlock('evening', hour(16), hour(21), 850, 'Peak hours: as slow as the filter allows'),
     ],
     compareWith: 'old',
     oldBlocks: [

@@ -146,7 +146,7 @@ describe('cautions', () => {
     ],
     ['suction-cover', /missing or broken cover means pump off, pool closed/i],
     ['other-speeds', /priming.*freeze.*override.*below the stop/i],
-    ['strainer', /locked.*pressure let go.*valves shut.*basket.*lid.*prime.*air/i],
+    ['strainer', /lock off the power.*pressure go.*shut the valves.*basket.*lid.*prime.*air/i],
     ['filter-restart', /clamp.*air valve.*stand clear.*lowest speed.*steady stream.*test speed/i],
     ['filter-pressure', /never turn a multiport valve under pressure/i],
     ['lock-out', /timer or automation restarts.*drive’s label.*dead/i],
@@ -154,7 +154,7 @@ describe('cautions', () => {
     ['heater-cool-down', /10 to 20 minutes before.*stops or slows.*manual/i],
     [
       'no-flow',
-      /without flow.*collect gas.*pump’s power.*proven flow switch.*stay closed.*slowest speed.*opens.*qualified/i,
+      /without flow.*collect gas.*pump’s power.*proven flow switch.*stay closed.*slowest planned speed.*opens.*qualified/i,
     ],
     ['frost', /cap.*no proof.*every line moves, or drain it.*disabled or adjustable/i],
   ] as const)('%s says the whole', (id, says) => expect(said(id)).toMatch(says));
