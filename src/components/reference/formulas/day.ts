@@ -168,7 +168,7 @@ export const daySubjects: readonly Subject[] = [
     laws: [
       {
         name: 'What is looked for',
-        tex: '\\min \\sum_{c,k} p_c P_k t_{ck} \\quad\\text{with}\\quad \\sum_{c,k} Q_k t_{ck} \\ge V, \\quad \\sum_{c,\\;Q_k \\ge q_j} t_{ck} \\ge T_j',
+        tex: '\\min \\sum_{c,k} p_c P_k t_{ck} \\quad\\allowbreak\\text{with}\\quad\\allowbreak \\sum_{c,k} Q_k t_{ck} \\ge V, \\quad\\allowbreak \\sum_{c,\\;Q_k \\ge q_j} t_{ck} \\ge T_j',
         symbols: [
           ['t_ck', 'time at speed k within hours of kind c', 'h'],
           ['p_c', 'price in those hours', 'money/kWh'],
@@ -207,7 +207,7 @@ export const daySubjects: readonly Subject[] = [
       },
       {
         name: 'Least value the rule allows',
-        tex: '\\mathrm{WEF} \\ge \\begin{cases} 5.55 & \\text{self-priming, } P_h \\le 0.13 \\\\ 2.90 - 1.30 \\ln P_h & \\text{self-priming, } 0.13 < P_h < 0.711 \\\\ 6.59 - 2.30 \\ln P_h & \\text{self-priming, } 0.711 \\le P_h < 2.5 \\\\ 4.60 & \\text{not self-priming, } P_h \\le 0.13 \\\\ 2.87 - 0.85 \\ln P_h & \\text{not self-priming, } 0.13 < P_h < 2.5 \\\\ 0.42 & \\text{pressure cleaner booster} \\end{cases}',
+        tex: '\\small \\begin{aligned} & \\text{self-priming: WEF at least} \\\\ & 5.55, \\; P_h \\le 0.13 \\\\ & 2.90 - 1.30 \\ln P_h, \\; 0.13 < P_h < 0.711 \\\\ & 6.59 - 2.30 \\ln P_h, \\; 0.711 \\le P_h < 2.5 \\\\ & \\text{not self-priming: WEF at least} \\\\ & 4.60, \\; P_h \\le 0.13 \\\\ & 2.87 - 0.85 \\ln P_h, \\; 0.13 < P_h < 2.5 \\\\ & \\text{pressure cleaner booster:} \\\\ & 0.42 \\end{aligned}',
         symbols: [
           ['WEF', 'weighted energy factor', 'kgal/kWh'],
           ['P_h', 'hydraulic power at top speed on curve C', 'hp'],

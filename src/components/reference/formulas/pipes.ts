@@ -18,7 +18,7 @@ export const pipeSubjects: readonly Subject[] = [
     laws: [
       {
         name: 'Viscosity',
-        tex: '\\mu = 10^{-6}\\left(280.68\\,\\tau^{-1.9} + 511.45\\,\\tau^{-7.7} + 61.131\\,\\tau^{-19.6} + 0.45903\\,\\tau^{-40}\\right), \\quad \\tau = T / 300',
+        tex: '\\mu = 10^{-6}\\bigl(280.68\\,\\tau^{-1.9} + 511.45\\,\\tau^{-7.7} + 61.131\\,\\tau^{-19.6} + 0.45903\\,\\tau^{-40}\\bigr), \\quad\\allowbreak \\tau = T / 300',
         symbols: [
           ['µ', 'dynamic viscosity', 'Pa s'],
           ['τ', 'reduced temperature', '–'],
@@ -82,7 +82,7 @@ export const pipeSubjects: readonly Subject[] = [
       },
       {
         name: 'Colebrook–White',
-        tex: '\\frac{1}{\\sqrt{f}} = -2 \\log_{10}\\!\\left(\\frac{\\varepsilon / D}{3.7} + \\frac{2.51}{\\mathit{Re}\\sqrt{f}}\\right), \\quad \\mathit{Re} \\ge 4000',
+        tex: '\\frac{1}{\\sqrt{f}} = -2 \\log_{10}\\!\\Bigl(\\frac{\\varepsilon / D}{3.7} + \\frac{2.51}{\\mathit{Re}\\sqrt{f}}\\Bigr), \\quad\\allowbreak \\mathit{Re} \\ge 4000',
         symbols: [factor, ['ε', 'roughness, 1.5 µm for smooth plastic', 'm'], bore, reynolds],
         sources: ['darcy-colebrook'],
         note: 'Between Re 2000 and 4000 the water may do either, and no formula is sure. There f is blended over Re by a cubic that meets both laws in value and in slope (common practice).',
