@@ -251,7 +251,7 @@ export const ownerPad: Pad = {
     ],
     compareWith: 'old',
     oldBlocks: [
-      newBlock('old', hour(9), hour(17), 3450, 'As the pump came: flat out for eight hours'),
+      newBlock('old', hour(9), hour(17), 3450, 'As the pump came: top speed for eight hours'),
     ],
   },
   year: empty.year,

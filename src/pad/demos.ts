@@ -19,13 +19,13 @@ export const demos: readonly Demo[] = [
   {
     id: 'owner',
     title: 'An owner’s garden pool',
-    sentence: 'Invented: US units, 2 in pipe, a gas heater, a salt cell and prices by time of use.',
+    sentence: 'Invented: US units, 2 in pipe, a gas heater, a salt cell and prices by time of use.',
     pad: ownerPad,
   },
   {
     id: 'lodge',
     title: 'A small lodge’s pool',
-    sentence: 'Invented: metric units, 63 mm pipe, 230 V, a heat pump and a cheaper night.',
+    sentence: 'Invented: metric units, 63 mm pipe, 230 V, a heat pump and a cheaper night.',
     pad: lodgePad,
   },
   {

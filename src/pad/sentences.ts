@@ -59,7 +59,7 @@ export const padSentences = {
     'The head here is above that at a lower flow; a pump’s head must fall as the flow rises.',
   curveLevel: () => 'The head never falls along these points; the last must be below the first.',
   notTogether: () =>
-    'These pipes and this pump cannot be reckoned together; check the sizes and the curve for a ' +
+    'These pipes and this pump cannot be worked out together; check the sizes and the curve for a ' +
     'figure that is far too small or too large.',
   powerBelowWater: (say) =>
     `At ${say('speed')} the pump would draw ${say('power')}, less than the ${say('hydraulic')} the ` +

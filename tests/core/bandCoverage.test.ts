@@ -8,7 +8,7 @@ const pads = Number(process.env['BAND_PADS'] ?? 200);
 describe(`the 95 % bands of ${pads} invented pads with a loss that nobody described`, () => {
   const all = Object.keys(settings) as Setting[];
 
-  it.each(all)('hold flow, head and power in 93 %% of cases or more: %s', (setting) => {
+  it.each(all)('hold flow, head and power in at least 93 of 100 cases: %s', (setting) => {
     const found = coverage(setting, pads);
     for (const { share } of Object.values(found)) expect(share).toBeGreaterThanOrEqual(0.93);
   });

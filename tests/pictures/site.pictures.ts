@@ -35,7 +35,7 @@ async function openDoors(page: Page): Promise<void> {
     await buttons.click();
     await expect(section.locator('.figure, .field, select, input').first()).toBeVisible();
   }
-  const meter = sections.filter({ hasText: 'Hold it against the meter' });
+  const meter = sections.filter({ hasText: 'Check it against the meter' });
   await meter.getByRole('button', { name: 'Try it with an invented meter file' }).click();
   await expect(meter.getByRole('img').first()).toBeVisible();
 }

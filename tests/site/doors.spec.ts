@@ -10,7 +10,7 @@ const parts = [
   ['See how sure this is', 'How sure'],
   ['Work out the year', 'The whole year'],
   ['Choose a file', 'Take it with you'],
-  ['Open a meter file', 'Hold it against the meter'],
+  ['Open a meter file', 'Check it against the meter'],
 ] as const;
 
 const section = (page: Page, head: string) =>

@@ -96,7 +96,7 @@ test('the months show money, energy, water, hours or gas, beside the year that i
   await expect(page.locator('.year-months-plot')).toContainText('is not known');
   await page.getByLabel('One speed, same water').check();
   await expect(picture).toHaveAttribute('aria-label', /^Water moved in the month.*same water$/);
-  await expect(finding(page)).toContainText('than one speed, flat out, for the same water');
+  await expect(finding(page)).toContainText('than top speed alone, for the same water');
   const table = page.locator('.year-beside');
   await expect(table.locator('thead th')).toHaveCount(4);
   await expect(table.getByRole('row', { name: /The pump is paid back in/ })).toContainText('years');

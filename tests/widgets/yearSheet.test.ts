@@ -253,7 +253,7 @@ describe('years set beside', () => {
     model.show('oneSpeed');
     // In frost it has no slower speed, so that the shut months move more than they did.
     expect(plain(findingText(model))).toMatch(
-      /than one speed, flat out, for the same water, which moves \d+ % more, because in frost/,
+      /than top speed alone, for the same water, which moves \d+ % more, because in frost/,
     );
     expect(model.measures.value).toEqual(['money', 'energy', 'water', 'hours', 'gas']);
     model.setMeasure('gas');

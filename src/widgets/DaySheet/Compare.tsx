@@ -14,7 +14,7 @@ import { kilowattHours, lengthText, limitShortNames, needName, rpmText, spanText
 
 export const otherNames: Readonly<Record<CompareWith, string>> = {
   usual: 'The usual three-block day',
-  oneSpeed: 'One speed, flat out',
+  oneSpeed: 'Top speed alone',
   old: 'Your old day',
 };
 

@@ -137,7 +137,7 @@ export function usualDay({ speeds }: Bench): readonly PadBlock[] {
   return plan.map((block) => fromCore(block, speeds, reasons[block.id] ?? ''));
 }
 
-/** Flat out from eight in the morning, for as long as it takes to move the same water. */
+/** Top speed from eight in the morning, for as long as it takes to move the same water. */
 export function flatOutDay(bench: Bench, water: number): readonly PadBlock[] {
   const { speeds } = bench;
   const ratio = speeds.top / speeds.reference;
@@ -145,7 +145,7 @@ export function flatOutDay(bench: Bench, water: number): readonly PadBlock[] {
   const flow = point.kind === 'flowing' ? point.flow : 0;
   const needed = flow > 0 && water > 0 ? Math.ceil(water / flow / 60) : 480;
   return oneSpeedDay({ ratio, minutes: Math.min(1440, needed) }).map((block) =>
-    fromCore(block, speeds, 'Flat out until the same water is moved'),
+    fromCore(block, speeds, 'Top speed until the same water is moved'),
   );
 }
 

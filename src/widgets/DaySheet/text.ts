@@ -65,7 +65,7 @@ export function saidText(said: Said): string {
 /** The day beside this one, in a sentence. */
 export const otherInSentence: Readonly<Record<PadDay['compareWith'], string>> = {
   usual: 'the usual three-block day',
-  oneSpeed: 'one speed, flat out',
+  oneSpeed: 'top speed alone',
   old: 'your old day',
 };
 

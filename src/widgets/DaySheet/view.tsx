@@ -145,7 +145,7 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
           />
         </section>
         <section class="day-section">
-          <h2>Hold it against the meter</h2>
+          <h2>Check it against the meter</h2>
           <Door
             lead="A file of your electricity meter shows whether the pump draws what this day says."
             word="Open a meter file"

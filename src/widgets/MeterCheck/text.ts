@@ -42,7 +42,7 @@ function pumpText({ stretch, pump }: Held, units: UnitChoice): string {
   const counted = kilowattHours(stretch.metered, units);
   const over = `over ${daysText(stretch.byDay.length)}`;
   if (ratio === null) {
-    return `The meter counted ${counted} ${over}, but by the model the pump never runs. There is nothing to hold it against.`;
+    return `The meter counted ${counted} ${over}, but by the model the pump never runs. There is nothing to check it against.`;
   }
   return `${verdictOn(ratio)}: ${counted} counted ${over}, ${kilowattHours(stretch.modelled, units)} by the model.`;
 }

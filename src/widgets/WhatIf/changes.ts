@@ -171,7 +171,7 @@ function bindsTold(
     };
   }
   return binds
-    ? { label: `${name} makes it dearer`, sentence: `${from} ${name} makes the day dearer.` }
+    ? { label: `${name} makes it cost more`, sentence: `${from} ${name} makes the day cost more.` }
     : {
         label: `${name} costs nothing extra`,
         sentence: `${from} ${name} costs nothing extra: the rest of the day gives it.`,

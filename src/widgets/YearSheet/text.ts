@@ -28,7 +28,7 @@ export function besideName(model: YearModel, kind: BesideKind): string {
     case 'plan':
       return `${otherPlanNames[model.otherPlan.value]} all year`;
     case 'oneSpeed':
-      return 'one speed, flat out, for the same water';
+      return 'top speed alone, for the same water';
     case 'oldPump':
       return 'the one-speed pump before';
   }
