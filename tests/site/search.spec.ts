@@ -102,6 +102,6 @@ test.describe('without a network', () => {
     await expect(first).toHaveText('Spillway');
     await first.click();
     await expect(page.locator('h1')).toHaveText('Glossary');
-    await expect(page.locator('#spillway')).toContainText('falls back into the pool');
+    await expect(page.locator('#spillway')).toContainText('falls into the pool');
   });
 });
