@@ -7,7 +7,7 @@ import { yearReport } from '#core/year.ts';
 import type { PadModel } from '#pad/assemble.ts';
 import { yearPlanOf } from '#pad/assembleYear.ts';
 import type { Pad } from '#pad/schema.ts';
-import { someDay } from '#pad/someDay.ts';
+import { pricedDate } from '#pad/someDay.ts';
 import { fromSI } from '#units/convert.ts';
 import { benchOf } from '#widgets/DaySheet/bench.ts';
 import { type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts';
@@ -19,7 +19,7 @@ const kilowattHours = (energy: number): number => fromSI('energy', energy, 'kWh'
 
 /** The date of the pad, else one that stays the same, so that the same file gives the same answer. */
 export function dateOf(pad: Pad): CalendarDate {
-  return pad.day.date ?? someDay;
+  return pricedDate(pad.day.date);
 }
 
 /** The day as the sheet works it out; null while the pad says too little. */

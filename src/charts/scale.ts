@@ -63,11 +63,14 @@ export interface AxisWish {
   readonly exact?: boolean;
 }
 
+/** Below this there is nothing to see between the ends of an axis, whatever its unit. */
+const leastRange = 1e-12;
+
 /** An axis whose marks are round numbers in the reader's unit, whatever unit the values are kept in. */
 export function niceAxis(wish: AxisWish): TickedAxis {
   const { min = 0, max, count = 5, unit = asStored, exact = false } = wish;
   const from = unit.show(min);
-  const to = unit.show(max > min ? max : min + 1);
+  const to = unit.show(max - min > leastRange ? max : min + 1);
   const [low, high] = exact ? [from, to] : nice(from, to, count);
   const marks = ticks(low, high, count);
   return {

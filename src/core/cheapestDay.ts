@@ -29,7 +29,7 @@ export interface ServiceWorth {
   readonly needId: string | null;
   /** Price of one more minute of the need [currency/min], or of one more cubic metre [currency/m3]; 0 where it does not bind. */
   readonly perUnit: number;
-  /** Whether it makes the day dearer. */
+  /** Whether it makes the day cost more. */
   readonly binds: boolean;
   /** Given beyond what is asked [min], or [m3] for the water. */
   readonly over: number;

@@ -1,4 +1,4 @@
-/** What cannot be had together: the smallest set of needs, limits and quiet hours that no day keeps. */
+/** Demands in conflict: the smallest set of needs, limits and quiet hours that no day keeps. */
 import { type Coefficients, type Constraint, solve } from 'yalps';
 import { type CheapestDayInputs, requireInputs } from './cheapestDayInputs.ts';
 import { type Ring, ringOf } from './cheapestDayRing.ts';

@@ -55,7 +55,7 @@ export interface SpeedRange {
   readonly least: number;
   /** Fastest speed over reference speed [-], the slowest to 2. */
   readonly top: number;
-  /** Step over reference speed [-], 0 to 1; steps count from standstill; 0 when only the ends are wanted. */
+  /** Step over reference speed [-], 1e-5 to 1; steps count from standstill; 0 when only the ends are wanted. */
   readonly step: number;
 }
 
@@ -75,7 +75,7 @@ export function settableRatios(range: SpeedRange, also: readonly number[] = []):
   const { least, top, step } = range;
   requireBetween('least', least, 0.01, 2, '');
   requireBetween('top', top, least, 2, '');
-  requireBetween('step', step, 0, 1, '');
+  if (step !== 0) requireBetween('step', step, 1e-5, 1, '');
   const inside = also.filter((ratio) => ratio >= least && ratio <= top);
   if (step === 0) return rising([least, ...inside, top]);
   const [first, last] = [Math.ceil(least / step - 1e-7), Math.floor(top / step + 1e-7)];

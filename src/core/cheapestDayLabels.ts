@@ -1,7 +1,7 @@
 /**
  * The cheapest day of few slots with at most so many changes, exactly: every way through the day is
  * followed slot by slot, but for those that another one beats in everything and those that, by the
- * worth of what is still missing, must end dearer than a ceiling.
+ * worth of what is still missing, must cost more than a ceiling.
  */
 import type { Ring } from './cheapestDayRing.ts';
 import { volumeSlack } from './cheapestDayRing.ts';
@@ -191,7 +191,7 @@ class Labels {
   }
 }
 
-/** Ways at one slot and speed, without those that one no dearer beats in everything else. */
+/** Ways at one slot and speed, without those that another of the same cost or less beats in everything else. */
 function unbeaten(ways: readonly Way[]): readonly Way[] {
   const kept: Way[] = [];
   for (const way of ways.toSorted((one, other) => one.price - other.price))

@@ -96,7 +96,7 @@ function wholeFrom(
   const tally = nearestTally(ring, sharing.shares);
   if (!repair(tally)) return null;
   const excess = excessOf(ring, sharing);
-  // A slot at a speed dearer than the whole gap can be part of no better day.
+  // A slot at a speed that costs more than the whole gap can be part of no better day.
   const keep = (kind: number, to: number) =>
     (excess[kind]?.[to] ?? 0) <= tally.price - sharing.bound + 1e-9;
   tradeSingly(tally, keep);
@@ -107,7 +107,7 @@ function wholeFrom(
   return tally;
 }
 
-/** How much dearer each speed of a class is than the cheapest, service counted at its worth [scale]. */
+/** How much more each speed of a class costs than the cheapest, service counted at its worth [scale]. */
 function excessOf(ring: Ring, { worth }: Pick<Sharing, 'worth'>): readonly Float64Array[] {
   return ring.classes.map(({ speeds }, kind) => {
     const nets = new Float64Array(ring.speeds.length).fill(Number.POSITIVE_INFINITY);

@@ -34,6 +34,7 @@ import { type Answer, missingFor } from './missing.ts';
 import { type Problem, problem } from './problems.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';
 import type { Pad } from './schema.ts';
+import { dateProblems } from './someDay.ts';
 import { typicalCircuit } from './typicalCircuit.ts';
 import { waterPowerProblems } from './waterPower.ts';
 import { greatestFlowAt, speedStops, withStops } from './worstState.ts';
@@ -262,6 +263,7 @@ function build(pad: Pad): PadModel {
     ...speedStops(pad, limits().limits, speeds),
     ...quiet.problems,
     ...tariff.problems,
+    ...dateProblems(day.date),
     ...blocks.problems,
     ...oldBlocks.problems,
     ...yearProblemsOf(pad.year, speeds ?? noSpeeds),

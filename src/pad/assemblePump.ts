@@ -92,6 +92,9 @@ function within(value: number, least: number, greatest: number): number {
   return Math.min(Math.max(value, least), greatest);
 }
 
+/** The finest step a speed is set in [rpm]: one. Common practice, no source. */
+const finestStep = 1;
+
 /** The speeds of the pump, with usual ones for those that are missing or impossible. */
 function speedsOf(pump: Pump): Found<PumpSpeeds | null> {
   const reference = pump.referenceSpeed ?? pump.topSpeed;
@@ -110,10 +113,15 @@ function speedsOf(pump: Pump): Found<PumpSpeeds | null> {
   const order =
     slowest > top ? [problem('speedOrder', ['pump', 'leastSpeed'], { top: rpm(top) })] : [];
   const floor = Math.min(slowest, top);
-  const step = pump.speedStep ?? 0;
+  const asked = pump.speedStep ?? 0;
+  const isSmall = asked > 0 && asked < finestStep;
+  const step = isSmall ? finestStep : asked;
   const isLarge = floor < top && step > top - floor;
   const range = { found: rpm(step), least: rpm(floor), top: rpm(top) };
   const large = isLarge ? [problem('speedStepLarge', ['pump', 'speedStep'], range)] : [];
+  const small = isSmall
+    ? [problem('speedStepSmall', ['pump', 'speedStep'], { least: rpm(finestStep) })]
+    : [];
   // A step that leads nowhere between the ends is as good as the whole way up.
   const speeds = { reference, least: floor, top, step: isLarge ? Math.min(top, reference) : step };
   const called = (['primingSpeed', 'overrideSpeed'] as const).flatMap((name) =>
@@ -121,7 +129,7 @@ function speedsOf(pump: Pump): Found<PumpSpeeds | null> {
   );
   return found(
     speeds,
-    [...speedProblems(pump, reference), ...order, ...large, ...called],
+    [...speedProblems(pump, reference), ...order, ...large, ...small, ...called],
     assumptions,
   );
 }

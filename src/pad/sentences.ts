@@ -46,6 +46,8 @@ export const padSentences = {
   speedStepLarge: (say) =>
     `A step of ${say('found')} is more than the range from ${say('least')} to ${say('top')}, so ` +
     'only those two can be set; type a smaller step.',
+  speedStepSmall: (say) =>
+    `A step of less than ${say('least')} is finer than a pump can be set; ${say('least')} is taken instead.`,
   speedRange: (say) =>
     `This speed is too far from the rated one; it must be ${say('least')} to ${say('greatest')}.`,
   pumpUnknown: () =>
@@ -151,6 +153,8 @@ export const planSentences = {
   speedTooFast: (say) =>
     `The pump cannot run at ${say('found')}; its fastest speed, ${say('limit')}, is ` +
     'taken instead.',
+  dateDay: (say) =>
+    `${say('month')} has ${say('last')} days, so the day is priced on its last; choose a date.`,
   blockOverlap: (say) =>
     `This block and another both hold from ${say('start')} to ${say('end')}; the one listed first ` +
     'keeps them. Move or shorten one.',

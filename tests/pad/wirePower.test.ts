@@ -188,3 +188,12 @@ describe('a speed step larger than the range', () => {
     expect(settableRatios(range)).toEqual([600 / 3450, 1]);
   });
 });
+
+describe('a speed step finer than a pump can be set', () => {
+  test('is told, and 1 rpm is taken', () => {
+    const model = padModel(padOf({ speedStep: 1e-12 }));
+    const codes = model.problems.map(({ code, path }) => `${code} ${path.join('/')}`);
+    expect(codes).toContain('speedStepSmall pump/speedStep');
+    expect(model.speeds?.step).toBe(1);
+  });
+});

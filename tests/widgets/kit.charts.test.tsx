@@ -34,6 +34,10 @@ describe('axis', () => {
     expect(axis.ticks.at(-1)?.value).toBe(3000);
   });
 
+  it('has marks where its ends are as good as one', () => {
+    expect(niceAxis({ max: 1e-200 }).ticks.at(-1)?.label).toBe('1.0');
+  });
+
   it('finds a value again from its place', () => {
     fc.assert(
       fc.property(fc.double({ min: -50, max: 50, noNaN: true }), (value) => {

@@ -109,7 +109,8 @@ function markOf(id: string, model: DayModel): 'stop' | 'warn' | undefined {
 
 function Block({ block, place, model }: BlockProps): JSX.Element {
   const held = model.heldId.value === block.id;
-  const top = model.speeds.value?.top ?? block.speed ?? 1;
+  // Without a pump the block's own speed is the top; at 0 rpm that leaves nothing to divide by.
+  const top = (model.speeds.value?.top ?? block.speed) || 1;
   const pieces = stripPieces(block.start, block.end);
   const widest = pieces.reduce((best, each) =>
     each.to - each.from > best.to - best.from ? each : best,

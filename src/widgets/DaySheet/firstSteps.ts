@@ -1,6 +1,6 @@
 import { padModel } from '#pad/assemble.ts';
 import { ownerPad } from '#pad/demoOwner.ts';
-import { someDay } from '#pad/someDay.ts';
+import { pricedDate } from '#pad/someDay.ts';
 import { benchOf } from './bench.ts';
 import { workOut } from './figures.ts';
 
@@ -18,6 +18,6 @@ export const firstSteps: readonly (() => unknown)[] = [
   () => {
     const { bench } = benchOf(ownerPad);
     const { blocks, date } = ownerPad.day;
-    return bench && workOut(bench, blocks, date ?? someDay);
+    return bench && workOut(bench, blocks, pricedDate(date));
   },
 ];

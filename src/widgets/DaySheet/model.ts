@@ -3,8 +3,9 @@ import { computed, signal } from '@preact/signals';
 import type { CalendarDate } from '#core/calendar.ts';
 import { withoutOverlap } from '#pad/assembleDay.ts';
 import { freshId } from '#pad/ids.ts';
+import { unlessRefused } from '#pad/memo.ts';
 import type { Pad, PadBlock, PadDay } from '#pad/schema.ts';
-import { someDay } from '#pad/someDay.ts';
+import { pricedDate } from '#pad/someDay.ts';
 import type { PadStore } from '#pad/store.ts';
 import { presets } from '#units/choice.ts';
 import { moneyOf } from '#units/money.ts';
@@ -48,7 +49,7 @@ export function createDayModel(store: PadStore) {
   const heldId = signal<string | null>(null);
   let session: Session | undefined;
 
-  const date = computed(() => pad.value.day.date ?? today.value ?? someDay);
+  const date = computed(() => pricedDate(pad.value.day.date, today.value ?? undefined));
   const stored = computed(() => pad.value.day.blocks);
   const blocks = computed(() => withoutOverlap(stored.value));
   const overlapMended = computed(() => blocks.value !== stored.value);
@@ -74,7 +75,8 @@ export function createDayModel(store: PadStore) {
   const currency = computed(() => moneyOf(pad.value.tariff.currency, bands.value));
 
   function worked(of: readonly PadBlock[]): WorkedDay | null {
-    return bench.value === null ? null : workOut(bench.value, of, date.value);
+    const on = bench.value;
+    return on === null ? null : unlessRefused(() => workOut(on, of, date.value));
   }
 
   function otherDay(which: CompareWith): readonly PadBlock[] | null {

@@ -5,11 +5,12 @@ import { Table } from '#charts/Table.tsx';
 import { prepare } from '#pad/firstFit.ts';
 import { padStore } from '#pad/padStore.ts';
 import { problemSentence } from '#pad/problems.ts';
+import { dateProblems } from '#pad/someDay.ts';
 import type { PadStore } from '#pad/store.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { Door } from '#widgets/kit/Door.tsx';
-import { Field } from '#widgets/kit/Field.tsx';
+import { describedBy, Field } from '#widgets/kit/Field.tsx';
 import { Later } from '#widgets/kit/Later.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { BlockList } from './BlockList.tsx';
@@ -280,6 +281,10 @@ function DateField({ id, model }: { id: string; model: DayModel }): JSX.Element 
     const { year, month, day } = model.date.value;
     return `${year}-${two(month)}-${two(day)}`;
   });
+  const problem = useComputed(() => {
+    const [found] = dateProblems(model.pad.value.day.date);
+    return found && problemSentence(found, model.units.value);
+  });
   const take = (text: string) => {
     const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
     const [year, month, day] = (match ?? []).slice(1).map(Number);
@@ -287,7 +292,7 @@ function DateField({ id, model }: { id: string; model: DayModel }): JSX.Element 
     if (year >= 1970 && year <= 2200) model.setDate({ year, month, day });
   };
   return (
-    <Field id={id} label="Date">
+    <Field id={id} label="Date" problem={problem}>
       <input
         id={id}
         class="input"
@@ -295,6 +300,7 @@ function DateField({ id, model }: { id: string; model: DayModel }): JSX.Element 
         min="1970-01-01"
         max="2200-12-31"
         value={value}
+        aria-describedby={describedBy(id, undefined, problem.value)}
         onChange={(event) => take(event.currentTarget.value)}
       />
     </Field>

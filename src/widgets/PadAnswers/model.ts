@@ -3,7 +3,7 @@ import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/si
 import type { CalendarDate } from '#core/calendar.ts';
 import { unlessRefused } from '#pad/memo.ts';
 import type { Pad } from '#pad/schema.ts';
-import { someDay } from '#pad/someDay.ts';
+import { pricedDate } from '#pad/someDay.ts';
 import type { PadStore } from '#pad/store.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
@@ -104,7 +104,7 @@ export function createAnswers(first: Pad): AnswersModel {
     prices: computed(() => {
       const tariff = scene.value?.known.tariff ?? null;
       if (tariff === null) return null;
-      const date = pad.value.day.date ?? today.value ?? someDay;
+      const date = pricedDate(pad.value.day.date, today.value ?? undefined);
       return unlessRefused(() => pricesOn(tariff, date));
     }),
     thriftiest: computed(() => at(scene.value === null ? null : thriftiestSpeed(scene.value))),

@@ -1,6 +1,6 @@
 import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
-import { someDay } from '#pad/someDay.ts';
+import { pricedDate } from '#pad/someDay.ts';
 import type { Bench } from './bench.ts';
 import { workOut } from './figures.ts';
 import type { ThreeBlockModel } from './model.ts';
@@ -20,7 +20,7 @@ export function benchOf(pad: Pad): Bench | undefined {
     quiet,
     tariff,
     currency: tariff.currency,
-    date: pad.day.date ?? someDay,
+    date: pricedDate(pad.day.date),
   };
 }
 

@@ -69,7 +69,7 @@ export function PlanStrip({ looked, model }: StripProps): JSX.Element | null {
   );
 }
 
-/** The prices of the day at that value, the dearer the darker. */
+/** The prices of the day at that value, the higher the darker. */
 function Prices({ looked, model }: StripProps): JSX.Element | null {
   const { tariff } = looked.changed.bench;
   if (tariff === null) return null;

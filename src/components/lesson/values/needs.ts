@@ -20,7 +20,7 @@ function ceilingOf(kind: LimitKind) {
   return { flow: found.limit.greatestFlow, speed: found.speed };
 }
 
-/** What needs ask for and what limits let be. */
+/** What needs ask for and what limits allow. */
 export const makers = {
   rungSpeed: (given) => ({ quantity: 'speed', value: rungOf(given).speed }),
   rungPower: (given) => ({ quantity: 'power', value: rungOf(given).power }),
