@@ -8,7 +8,9 @@ export const someDay: CalendarDate = { year: 2027, month: 7, day: 14 };
 /** The date a day is priced on: the pad's own, held to the days of its month, else the one given. */
 export function pricedDate(own: CalendarDate | null, otherwise = someDay): CalendarDate {
   if (own === null) return otherwise;
-  return { ...own, day: Math.min(own.day, daysInMonth(own.year, own.month)) };
+  const last = daysInMonth(own.year, own.month);
+  // The same object where nothing is wrong, so that what follows from the date alone stays.
+  return own.day <= last ? own : { ...own, day: last };
 }
 
 /** A pad file written by hand may name a day that its month does not have. */
