@@ -38,6 +38,17 @@ export interface FoldedBranch {
   flow: number;
   /** Last share of the group's flow, where the next solve begins [-]. */
   share: number;
+  /** Whether any water goes this way. */
+  open: boolean;
+  /** Flow at which a step sets out [m3/s]. */
+  from: number;
+  /** Flow at which it is to arrive [m3/s]. */
+  goal: number;
+  /** Whether its head is that of its group already, but for rounding. */
+  same: boolean;
+  /** What it takes beside its groups. */
+  readonly own: HeadPoint;
+  /** What it takes, groups and all. */
   readonly point: HeadPoint;
 }
 
@@ -45,6 +56,10 @@ export interface FoldedGroup {
   readonly branches: readonly FoldedBranch[];
   /** What the group takes at the flow it was last solved for. */
   readonly point: HeadPoint;
+  /** The head of its widest open branch [m]. */
+  base: number;
+  /** What the group takes on top of that [m]; apart, so that what is small is not rounded away. */
+  rise: number;
 }
 
 /** A circuit as a solver sees it. Holds the solver's last guesses, never anything that changes an answer. */
@@ -153,9 +168,16 @@ export function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
       folded: foldParts(branch.parts, branch.lift, water),
       flow: 0,
       share,
+      open: true,
+      from: 0,
+      goal: 0,
+      same: false,
+      own: { head: 0, slope: 0 },
       point: { head: 0, slope: 0 },
     })),
     point: { head: 0, slope: 0 },
+    base: 0,
+    rise: 0,
   };
 }
 

@@ -1,71 +1,29 @@
 /**
  * The head that a folded circuit takes, with its slope, and how groups of branches split the flow.
  *
- * Two ways to the split: `headAndSlope` settles it before it answers, `tangent` and `advance` carry it
- * along while a solver moves the whole flow, one step for everything at once.
+ * Two ways to the split: `headAndSlope` settles it before it answers, `aimAt` and `takeStep` carry it
+ * along while a solver moves the whole flow. Both move all branches of all groups at once, however they
+ * nest, so that a level of nesting costs no more than the pieces in it.
  */
 import type { ParallelPart } from './circuitParts.ts';
 import { requireBetween } from './errors.ts';
 import {
   type FoldedBranch,
   type FoldedCircuit,
-  type FoldedGroup,
-  type FoldedRun,
   foldGroup,
   type HeadPoint,
 } from './foldedCircuit.ts';
-import {
-  colebrookStep,
-  frictionFactor,
-  frictionSlope,
-  laminarLimit,
-  turbulentLimit,
-} from './friction.ts';
+import { plainHead } from './plainHead.ts';
 import type { Water } from './water.ts';
 
-/** A step of 1/sqrt f larger than this (relative) was too far for one correction to be exact. */
-const nearEnough = 1e-3;
+/** Change of a branch's flow, as a share of its own, at which a split counts as found. */
+const splitSettled = 1e-10;
 
-const turbulent = { inverseRoot: 0, slope: 0 };
+/** The same as a share of the whole group's, for a branch that hardly flows. */
+const hardly = 1e-13;
 
-function addRunHead(run: FoldedRun, flow: number, out: HeadPoint): void {
-  const reynolds = run.reynoldsPerFlow * flow;
-  if (reynolds >= turbulentLimit) {
-    addTurbulentHead(run, flow, reynolds, out);
-    return;
-  }
-  // Laminar head is plain; no friction factor is asked for.
-  if (reynolds <= laminarLimit) {
-    out.head += run.laminar * flow;
-    out.slope += run.laminar;
-    return;
-  }
-  const factor = frictionFactor(reynolds, run.relativeRoughness);
-  const slope = frictionSlope(reynolds, run.relativeRoughness, factor);
-  out.head += run.headPerFactor * factor * flow * flow;
-  out.slope += run.headPerFactor * flow * (2 * factor + slope * reynolds);
-}
-
-/** One correction of the last 1/sqrt f, or more when the flow has moved far since. */
-function addTurbulentHead(run: FoldedRun, flow: number, reynolds: number, out: HeadPoint): void {
-  for (let step = 0; step < 12; step += 1) {
-    const before = run.inverseRoot;
-    colebrookStep(reynolds, run.relativeRoughness, before, turbulent);
-    run.inverseRoot = turbulent.inverseRoot;
-    if (Math.abs(turbulent.inverseRoot - before) <= nearEnough * before) break;
-  }
-  const factor = 1 / (run.inverseRoot * run.inverseRoot);
-  const head = run.headPerFactor * factor * flow;
-  out.head += head * flow;
-  // The slope of the factor comes as a share of the factor, per share of the Reynolds number.
-  out.slope += head * (2 + turbulent.slope);
-}
-
-/** Change of a branch's flow, as a share of the group's, at which a split counts as found. */
-const splitSettled = 1e-13;
-
-/** Newton settles a split well within so many steps, or goes round in a circle. */
-const mostSteps = 30;
+/** And as a share of the flow of the whole circuit, for one inside a branch that hardly flows. */
+const roundedAway = 1e-17;
 
 /**
  * Heads so near one another are the same but for rounding [-]. Where a way up costs little beyond its
@@ -76,108 +34,202 @@ const sameHead = 2e-15;
 /** A flow too small to be split [m3/s]: some thousand molecules in a second. */
 const leastSplit = 1e-25;
 
+/** Branches open and shut once or twice as a rule; no more rounds than this. */
+const mostRounds = 30;
+
+/** Whole steps settle a split well within so many, or go round in a circle. */
+const wholeSteps = 30;
+
+/** Steps of any length, after which a split that has not settled is left as it is. */
+const mostSteps = 100;
+
+/** A drive that holds the flow whatever head that takes. */
+const steady: HeadPoint = { head: 0, slope: Number.NEGATIVE_INFINITY };
+
+/** Heads and slopes of what every branch holds beside its groups, at the flows they have now. */
+function measure({ groups }: FoldedCircuit): void {
+  for (const { branches } of groups) {
+    for (const branch of branches) {
+      plainHead(branch.folded, branch.flow, branch.own);
+      measure(branch.folded);
+    }
+  }
+}
+
 /**
- * Splits a group's flow so that every open branch takes the same head. Newton on all branches at
- * once: each is replaced by its tangent, which turns the group into one linear equation for the
- * shared head. Branch heads are convex in flow, so after one step it closes in from one side.
+ * The tangent of a line of parts: its own, and that of each group, made of its open branches. Side by
+ * side conductances add. The way with the lowest tangent at rest is open whatever the group carries.
  */
-function solveGroup(group: FoldedGroup, flow: number): void {
-  const { branches, point } = group;
-  if (flow < leastSplit) {
-    closeGroup(group);
-    return;
+function join({ groups }: FoldedCircuit, flow: number, own: HeadPoint, out: HeadPoint): void {
+  let { head, slope } = own;
+  for (const group of groups) {
+    const { branches, point } = group;
+    let lowest = branches[0] as FoldedBranch;
+    for (const branch of branches) {
+      join(branch.folded, branch.flow, branch.own, branch.point);
+      branch.point.slope = Math.max(branch.point.slope, 1e-12);
+      if (atRest(branch) < atRest(lowest)) lowest = branch;
+    }
+    // Heads are told from that of the widest way, where a rounded head would be the most flow.
+    let widest = lowest.point;
+    for (const branch of branches) {
+      if (branch.open && branch.point.slope < widest.slope) widest = branch.point;
+    }
+    group.base = widest.head;
+    let conductance = 0;
+    let over = flow;
+    for (const branch of branches) {
+      if (!branch.open && branch !== lowest) continue;
+      conductance += 1 / branch.point.slope;
+      over += (branch.point.head - group.base) / branch.point.slope - branch.flow;
+    }
+    point.slope = 1 / conductance;
+    group.rise = over * point.slope;
+    point.head = group.base + group.rise;
+    head += point.head;
+    slope += point.slope;
   }
-  for (const branch of branches) branch.flow = Math.max(branch.share, 1e-6) * flow;
-  for (let step = 1; improveSplit(group, flow) > splitSettled * flow; step += 1) {
-    if (step < mostSteps) continue;
-    bracketSplit(group, flow);
-    break;
-  }
-  let conductance = 0;
-  point.head = 0;
-  for (const branch of branches) {
-    branch.share = branch.flow / flow;
-    if (branch.flow <= 0) continue;
-    headAndSlope(branch.folded, branch.flow, branch.point);
-    conductance += 1 / Math.max(branch.point.slope, 1e-12);
-    point.head = branch.point.head;
-  }
-  point.slope = 1 / conductance;
+  out.head = head;
+  out.slope = slope;
 }
 
-/** At no flow the group takes what its lowest branch needs to open. */
-function closeGroup({ branches, point }: FoldedGroup): void {
-  point.head = Math.min(...branches.map(openingHead));
-  point.slope = 0;
-  for (const branch of branches) branch.flow = 0;
+/** Head at which the tangent of a branch has no flow. */
+function atRest({ flow, point }: FoldedBranch): number {
+  return point.head - point.slope * flow;
 }
 
-/** Head at which a branch begins to pass water: its own lift, and that of the groups inside it. */
-function openingHead(branch: FoldedBranch): number {
-  headAndSlope(branch.folded, 0, branch.point);
-  return branch.point.head;
+/** Sets where each branch is to go along the tangents; tells whether any opens or shuts by that. */
+function aim({ groups }: FoldedCircuit, flow: number, change: number): boolean {
+  let turned = false;
+  for (const { branches, point, base, rise } of groups) {
+    for (const branch of branches) {
+      const { head, slope } = branch.point;
+      // Heads first less one another: what is small is not lost beside what is large.
+      const gap = base - head + (rise + point.slope * change);
+      const wish = branch.flow + gap / slope;
+      const open = wish > leastSplit;
+      if (open !== branch.open) turned = true;
+      branch.open = open;
+      branch.goal = open ? Math.min(wish, flow + change) : 0;
+      branch.same = Math.abs(gap) <= sameHead * head;
+      if (aim(branch.folded, branch.flow, branch.goal - branch.flow)) turned = true;
+    }
+  }
+  return turned;
 }
 
-/** One step towards the split; gives the largest change of a branch's flow. */
-function improveSplit({ branches, point }: FoldedGroup, flow: number): number {
-  let conductance = 0;
-  let sum = flow;
-  for (const branch of branches) {
-    const { folded, point: at } = branch;
-    headAndSlope(folded, branch.flow, at);
-    at.slope = Math.max(at.slope, 1e-12);
-    if (branch.flow <= 0 && at.head >= point.head) continue;
-    conductance += 1 / at.slope;
-    sum += at.head / at.slope - branch.flow;
-  }
-  point.head = sum / conductance;
-  let worst = 0;
-  for (const branch of branches) {
-    const { head, slope } = branch.point;
-    const gap = point.head - head;
-    const wish = branch.flow + gap / slope;
-    // The tangent of a branch at rest is nearly level and would throw it far out; none takes more than all.
-    const next = Math.min(Math.max(wish, 0), flow);
-    if (Math.abs(gap) > sameHead * head) worst = Math.max(worst, Math.abs(next - branch.flow));
-    branch.flow = next;
-  }
-  return worst;
+/** What the whole circuit holds beside its groups, and with them. */
+const whole: HeadPoint = { head: 0, slope: 0 };
+const aimed: HeadPoint = { head: 0, slope: 0 };
+
+/**
+ * Head and slope from the branches' present flows, each group replaced by the tangents of its open
+ * branches; written in place. Exact once no branch has anywhere to go.
+ * @internal
+ */
+export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
+  plainHead(folded, flow, whole);
+  measure(folded);
+  join(folded, flow, whole, out);
 }
 
-/** Flow that a branch passes under a head, by halving: slow and certain. */
-function flowUnder(branch: FoldedBranch, head: number, most: number): number {
-  if (openingHead(branch) >= head) return 0;
-  let low = 0;
-  let high = most;
-  for (let step = 0; step < 100 && high - low > 1e-16 * most; step += 1) {
-    const middle = (low + high) / 2;
-    headAndSlope(branch.folded, middle, branch.point);
-    if (branch.point.head > head) high = middle;
-    else low = middle;
+/**
+ * Sets where all branches are to go so that the circuit takes the head of its drive, by the tangents
+ * of both; again while a branch opens or shuts by that, which takes no heads. Gives the change of the
+ * whole flow.
+ * @internal
+ */
+export function aimAt(folded: FoldedCircuit, flow: number, drive: HeadPoint): number {
+  const out = aimed;
+  tangent(folded, flow, out);
+  for (let round = 0; ; round += 1) {
+    const change = (drive.head - out.head) / (out.slope - drive.slope);
+    if (folded.groups.length === 0 || !aim(folded, flow, change) || round === mostRounds)
+      return change;
+    join(folded, flow, whole, out);
   }
-  return (low + high) / 2;
 }
 
-/** The split by halving the shared head; only for groups that Newton's steps do not settle. */
-function bracketSplit({ branches }: FoldedGroup, flow: number): void {
-  let low = Math.min(...branches.map(openingHead));
-  let high = low;
-  for (const branch of branches) {
-    headAndSlope(branch.folded, flow, branch.point);
-    high = Math.max(high, branch.point.head);
+/**
+ * Whether every branch is within a share of its own flow of where it is to go, or within `least`,
+ * which counts for nothing beside the whole flow.
+ */
+function isNear({ groups }: FoldedCircuit, flow: number, share: number, least: number): boolean {
+  return groups.every(({ branches }) =>
+    branches.every((branch) => {
+      const { goal } = branch;
+      const near = Math.max(share * goal, hardly * flow, least);
+      if (Math.abs(goal - branch.flow) > near && !branch.same) return false;
+      return isNear(branch.folded, goal, share, least);
+    }),
+  );
+}
+
+/** Moves all branches a part of their way. */
+function move({ groups }: FoldedCircuit, part: number): void {
+  for (const { branches } of groups) {
+    for (const branch of branches) {
+      branch.flow = part === 1 ? branch.goal : branch.from + part * (branch.goal - branch.from);
+      move(branch.folded, part);
+    }
   }
-  for (let step = 0; step < 100; step += 1) {
-    const middle = (low + high) / 2;
-    // Up to twice the flow, so that one branch alone can pass too much.
-    const passed = branches.reduce((sum, branch) => sum + flowUnder(branch, middle, 2 * flow), 0);
-    if (passed > flow) high = middle;
-    else low = middle;
+}
+
+/** Begins a way here. */
+function setOut({ groups }: FoldedCircuit): void {
+  for (const { branches } of groups) {
+    for (const branch of branches) {
+      branch.from = branch.flow;
+      setOut(branch.folded);
+    }
   }
-  const flows = branches.map((branch) => flowUnder(branch, high, 2 * flow));
-  const sum = flows.reduce((a, b) => a + b, 0);
-  branches.forEach((branch, index) => {
-    branch.flow = ((flows[index] as number) * flow) / sum;
-  });
+}
+
+/**
+ * How the power spent on all losses changes along the way; the split is where that power, summed up
+ * from rest, is least.
+ */
+function along({ groups }: FoldedCircuit): number {
+  let sum = 0;
+  for (const { branches } of groups) {
+    for (const branch of branches) {
+      sum += branch.own.head * (branch.goal - branch.from) + along(branch.folded);
+    }
+  }
+  return sum;
+}
+
+/** Keeps the shares of a settled split, to begin the next one with. */
+function keepShares({ groups }: FoldedCircuit, flow: number): void {
+  if (flow < leastSplit) return;
+  for (const { branches } of groups) {
+    for (const branch of branches) {
+      branch.share = branch.flow / flow;
+      keepShares(branch.folded, branch.flow);
+    }
+  }
+}
+
+/**
+ * Splits the flow in every group, nests and all, so that every open branch of a group takes the same
+ * head. Newton on all branches at once: each is replaced by its tangent. Where whole steps go round
+ * in a circle, a step is halved until it lessens the power lost, which is least at one split alone.
+ */
+function settleSplit(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
+  spread(folded, flow < leastSplit ? 0 : flow);
+  for (let step = 0; step < mostSteps; step += 1) {
+    aimAt(folded, flow, steady);
+    setOut(folded);
+    const before = along(folded);
+    if (takeStep(folded, flow, splitSettled) || (step >= wholeSteps && before >= 0)) break;
+    for (let part = 1; step >= wholeSteps && part > 1e-3; part /= 2) {
+      move(folded, part);
+      measure(folded);
+      if (along(folded) <= -before / 2) break;
+    }
+  }
+  out.head = aimed.head;
+  out.slope = aimed.slope;
 }
 
 /**
@@ -187,21 +239,9 @@ function bracketSplit({ branches }: FoldedGroup, flow: number): void {
  */
 export function splitFlow(part: ParallelPart, water: Water, flow: number): number[] {
   const group = foldGroup(part, water);
-  solveGroup(group, flow);
+  const alone = { lift: 0, quadratic: 0, runs: [], powers: [], groups: [group] };
+  headAndSlope(alone, flow, { head: 0, slope: 0 });
   return group.branches.map((branch) => branch.flow);
-}
-
-/** Head and slope of everything but the groups, written in place. */
-function plainHead(folded: FoldedCircuit, flow: number, out: HeadPoint): HeadPoint {
-  out.head = folded.lift + folded.quadratic * flow * flow;
-  out.slope = 2 * folded.quadratic * flow;
-  for (const run of folded.runs) addRunHead(run, flow, out);
-  for (const { coefficient, exponent } of folded.powers) {
-    const rise = coefficient * flow ** (exponent - 1);
-    out.head += rise * flow;
-    out.slope += exponent * rise;
-  }
-  return out;
 }
 
 /**
@@ -210,36 +250,20 @@ function plainHead(folded: FoldedCircuit, flow: number, out: HeadPoint): HeadPoi
  * @internal
  */
 export function headAndSlope(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
-  plainHead(folded, flow, out);
-  for (const group of folded.groups) {
-    solveGroup(group, flow);
-    out.head += group.point.head;
-    out.slope += group.point.slope;
-  }
+  if (folded.groups.length > 0) settleSplit(folded, flow, out);
+  else plainHead(folded, flow, out);
 }
 
 /**
- * Head and slope from the branches' present flows, each group replaced by the tangents of its
- * branches; written in place. Exact once `advance` has no more to change.
+ * Takes all branches where they were aimed; tells whether that was no further than a share of their
+ * flow, and then keeps the split to begin the next one with.
  * @internal
  */
-export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
-  let { head, slope } = plainHead(folded, flow, out);
-  for (const { branches, point } of folded.groups) {
-    let conductance = 0;
-    let offset = flow;
-    for (const branch of branches) {
-      tangent(branch.folded, branch.flow, branch.point);
-      conductance += 1 / branch.point.slope;
-      offset += branch.point.head / branch.point.slope - branch.flow;
-    }
-    point.slope = 1 / conductance;
-    point.head = offset * point.slope;
-    head += point.head;
-    slope += point.slope;
-  }
-  out.head = head;
-  out.slope = slope;
+export function takeStep(folded: FoldedCircuit, flow: number, share: number): boolean {
+  const near = isNear(folded, flow, share, roundedAway * flow);
+  move(folded, 1);
+  if (near) keepShares(folded, flow);
+  return near;
 }
 
 /**
@@ -251,31 +275,10 @@ export function spread(folded: FoldedCircuit, flow: number): void {
   for (const { branches } of folded.groups) {
     for (const branch of branches) {
       branch.flow = branch.share * flow;
+      branch.open = branch.flow > 0;
       spread(branch.folded, branch.flow);
     }
   }
-}
-
-/**
- * Moves all branches with a change of the whole flow, along the tangents last found. Gives the
- * largest change as a share of its branch, or no number when a branch would run dry or backwards.
- * @internal
- */
-export function advance(folded: FoldedCircuit, flow: number, change: number): number {
-  let worst = 0;
-  for (const { branches, point } of folded.groups) {
-    const head = point.head + point.slope * change;
-    for (const branch of branches) {
-      const step = (head - branch.point.head) / branch.point.slope;
-      const next = branch.flow + step;
-      if (!(next > 0)) return Number.NaN;
-      const inner = advance(branch.folded, next, step);
-      worst = Math.max(worst, Math.abs(step) / next, inner);
-      branch.flow = next;
-      branch.share = next / (flow + change);
-    }
-  }
-  return worst;
 }
 
 /**

@@ -4,7 +4,7 @@
 import type { Circuit } from './circuitParts.ts';
 import { requireBetween } from './errors.ts';
 import { type FoldedCircuit, foldCircuit } from './foldedCircuit.ts';
-import { advance, headAndSlope, spread, tangent } from './foldedHead.ts';
+import { aimAt, headAndSlope, spread, takeStep } from './foldedHead.ts';
 import { leastFlowRatio, type PumpCurve } from './pump.ts';
 
 /** Where pump and circuit meet, or why no water moves. */
@@ -55,6 +55,7 @@ export type RatioForFlow =
 const settled = 1e-9;
 
 const work = { head: 0, slope: 0 };
+const drive = { head: 0, slope: 0 };
 
 function isFolded(circuit: Circuit | FoldedCircuit): circuit is FoldedCircuit {
   return 'quadratic' in circuit;
@@ -72,22 +73,26 @@ function openingHead(folded: FoldedCircuit): number {
  */
 const lastStep = 1e-5;
 
+/** A way that shuts is left by halves, some twenty steps; the rest settle within a few. */
+const mostSteps = 30;
+
 /**
  * The meeting flow by Newton's method on everything at once: the flow, the friction factors and the
- * split of every group. Fast from a near guess; gives no number when it does not settle soon, as
- * when a branch runs dry, and then `bracketedFlow` takes over.
+ * split of every group. Fast from a near guess; gives no number when it does not settle soon, and
+ * then `bracketedFlow` takes over.
  */
 function newtonFlow(curve: PumpCurve, folded: FoldedCircuit, ratio: number, guess: number): number {
   let flow = guess;
   spread(folded, flow);
-  for (let step = 0; step < 12; step += 1) {
-    tangent(folded, flow, work);
-    const excess = ratio * ratio * curve.head(flow / ratio) - work.head;
-    const change = excess / (work.slope - ratio * curve.slope(flow / ratio));
-    const worst = advance(folded, flow, change);
-    flow += change;
-    if (!(flow > 0) || Number.isNaN(worst)) return Number.NaN;
-    if (Math.abs(change) <= lastStep * flow && worst <= lastStep) return flow;
+  for (let step = 0; step < mostSteps; step += 1) {
+    drive.head = ratio * ratio * curve.head(flow / ratio);
+    drive.slope = ratio * curve.slope(flow / ratio);
+    const change = aimAt(folded, flow, drive);
+    const next = flow + change;
+    if (!(next > 0)) return Number.NaN;
+    const near = takeStep(folded, next, lastStep);
+    if (near && Math.abs(change) <= lastStep * next) return next;
+    flow = next;
   }
   return Number.NaN;
 }

@@ -160,7 +160,7 @@ function problemFrom(issue: z.core.$ZodIssue, document: unknown): DocumentProble
   }
 }
 
-/** Groups of branches may stand in one another so deep: more is no plumbing, and each level multiplies the work. */
+/** Groups of branches may stand in one another so deep: more is no plumbing. */
 const mostLevels = 3;
 
 /** Groups that stand deeper than they may, before anything else is made of the document. */

@@ -129,7 +129,7 @@ describe('water that may go several ways', () => {
     expect(before).toBeGreaterThan(0.001);
   });
 
-  test('what Newton goes round in circles on is halved instead', () => {
+  test('ways a thousandth of a millimetre apart are told apart', () => {
     // A second way a thousandth of a millimetre up, and inside it one as much higher again.
     const [wide, inlet, top] = [elbows('sch40-2', 3), elbows('sch40-2', 3), elbows('sch40-2', 3)];
     const long = pipe('sch40-2', 50);
@@ -199,7 +199,7 @@ describe('the friction factor that a run remembers', () => {
   });
 
   test('shows that no split of a flow in a pool needs halving, however the branches nest', () => {
-    // A nest two deep, each level settled within the 16 steps that were ever seen; halving takes 1e4.
+    // All levels settle together, within 30 steps as a rule; halving takes 1e4.
     const runsIn = ({ runs, groups }: FoldedCircuit): number =>
       groups
         .flatMap(({ branches }) => branches.map(({ folded }) => runsIn(folded)))
@@ -209,7 +209,7 @@ describe('the friction factor that a run remembers', () => {
         const folded = foldCircuit(circuit);
         const spy = vi.spyOn(Math, 'log').mockClear();
         headAndSlope(folded, flow, { head: 0, slope: 0 });
-        expect(spy.mock.calls.length).toBeLessThanOrEqual(16 * 16 * runsIn(folded));
+        expect(spy.mock.calls.length).toBeLessThanOrEqual(60 * runsIn(folded));
       }),
       { numRuns: 400 },
     );

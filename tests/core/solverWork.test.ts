@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { type Circuit, type CircuitPart, systemHead } from '#core/circuit.ts';
+import { type FoldedCircuit, foldCircuit } from '#core/foldedCircuit.ts';
+import { headAndSlope } from '#core/foldedHead.ts';
 import { operatingPoint, ratioForFlow, speedSweep } from '#core/operatingPoint.ts';
 import { type PumpCurve, pumpFromPowerLaw, pumpHead } from '#core/pump.ts';
 import { water } from '#core/water.ts';
@@ -137,6 +139,90 @@ describe('how much work an operating point is', () => {
         // come above the meeting.
         expect(asked()).toBeLessThan(50);
       }),
+    );
+  });
+});
+
+/** Twelve ways side by side with the same pieces in all: in one group, or in groups within groups. */
+function twelveWays(level: number, lift: number): Circuit {
+  const ways = Array.from({ length: 12 }, (_, at) => branch([pipe('sch40-1.5', 6 + 4 * at)]));
+  let nested = sideBySide(...ways.splice(level === 1 ? 0 : 10));
+  while (ways.length > 0) {
+    // What is left goes outwards, the last level with all of it.
+    level -= 1;
+    const beside = ways.splice(level <= 1 ? 0 : Math.max(0, ways.length - 2));
+    nested = sideBySide(...beside, branch([pipe('sch40-2', 3), nested], lift));
+  }
+  return loop(pipe('sch40-2', 60), nested);
+}
+
+/** Pieces of line in a circuit, and how often the head of one is worked out meanwhile. */
+function piecesOf(folded: FoldedCircuit): number {
+  const inside = folded.groups.flatMap(({ branches }) => branches);
+  return inside.reduce((sum, one) => sum + piecesOf(one.folded), 1);
+}
+
+function countHeads(folded: FoldedCircuit, tick: () => void): void {
+  const { lift } = folded;
+  const get = () => {
+    tick();
+    return lift;
+  };
+  Object.defineProperty(folded, 'lift', { get });
+  for (const { branches } of folded.groups)
+    for (const one of branches) countHeads(one.folded, tick);
+}
+
+describe('how much work groups within groups are', () => {
+  const headsEach = (circuit: Circuit, work: (folded: FoldedCircuit) => void): number => {
+    let heads = 0;
+    const folded = foldCircuit(circuit);
+    countHeads(folded, () => {
+      heads += 1;
+    });
+    work(folded);
+    return heads / piecesOf(folded);
+  };
+  const split = (folded: FoldedCircuit) => headAndSlope(folded, 0.004, { head: 0, slope: 0 });
+  const sweep = (folded: FoldedCircuit) => speedSweep(curve, folded, ratios);
+
+  // Newton's method on all flows at once: a step takes one head of each piece, and how many steps
+  // there are hangs on how far off the first guess is, not on how the pieces stand in one another.
+  test.each([
+    ['all returning below the surface', 0],
+    ['the inner ones a hand higher', 0.1],
+    ['the inner ones so high that the pump reaches them at its faster speeds alone', 2],
+  ] as const)('%s: work goes with the pieces, not with the levels', (_, lift) => {
+    for (const work of [split, sweep]) {
+      const flat = headsEach(twelveWays(1, lift), work);
+      for (const level of [2, 3, 4, 6]) {
+        const deep = headsEach(twelveWays(level, lift), work);
+        expect(deep / flat, `level ${level}`).toBeLessThan(1.5);
+      }
+    }
+  });
+
+  test('a split takes few heads of each piece, from even shares some ten, near the last one four', () => {
+    for (const level of [1, 2, 3, 6]) {
+      expect(headsEach(twelveWays(level, 0), split)).toBeLessThan(10);
+      const again = headsEach(twelveWays(level, 0), (folded) => {
+        split(folded);
+        headAndSlope(folded, 0.0041, { head: 0, slope: 0 });
+      });
+      expect(again - headsEach(twelveWays(level, 0), split)).toBeLessThanOrEqual(4);
+    }
+  });
+
+  test('no circuit takes more than some tens of heads of each piece', () => {
+    fc.assert(
+      fc.property(anyCircuit, fc.double({ min: -5, max: -1.7, noNaN: true }), (circuit, power) => {
+        const heads = headsEach(circuit, (folded) =>
+          headAndSlope(folded, 10 ** power, { head: 0, slope: 0 }),
+        );
+        // Thirty whole steps, then steps halved: a way that only just opens is left by halves.
+        expect(heads).toBeLessThan(60);
+      }),
+      { numRuns: 400 },
     );
   });
 });
