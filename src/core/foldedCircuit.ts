@@ -153,6 +153,21 @@ function foldParts(parts: readonly CircuitPart[], lift: number, water: Water): F
   return folded;
 }
 
+/** A friction factor and a flow such as pool plumbing has, to guess by. */
+const usualFactor = 0.02;
+const usualFlow = 1e-3;
+
+/** About how easily water goes a way, flow over the root of head: the first guess of a split. */
+function easeOf({ quadratic, runs, powers, groups }: FoldedCircuit): number {
+  let resistance = quadratic;
+  for (const run of runs) resistance += usualFactor * run.headPerFactor;
+  for (const { coefficient, exponent } of powers)
+    resistance += coefficient * usualFlow ** (exponent - 2);
+  for (const { branches } of groups)
+    resistance += branches.reduce((sum, { folded }) => sum + easeOf(folded), 0) ** -2;
+  return 1 / Math.sqrt(Math.max(resistance, 1e-6));
+}
+
 /**
  * Folds branches side by side.
  *
@@ -162,12 +177,14 @@ export function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
   if (part.branches.length === 0) {
     throw new CoreError(`branches of ${part.id}`, 0, 'at least one branch');
   }
-  const share = 1 / part.branches.length;
+  const ways = part.branches.map((branch) => foldParts(branch.parts, branch.lift, water));
+  const eases = ways.map(easeOf);
+  const whole = eases.reduce((sum, ease) => sum + ease, 0);
   return {
-    branches: part.branches.map((branch) => ({
-      folded: foldParts(branch.parts, branch.lift, water),
+    branches: ways.map((folded, at) => ({
+      folded,
       flow: 0,
-      share,
+      share: (eases[at] as number) / whole,
       open: true,
       from: 0,
       goal: 0,

@@ -23,7 +23,7 @@ const splitSettled = 1e-10;
 const hardly = 1e-13;
 
 /** And as a share of the flow of the whole circuit, for one inside a branch that hardly flows. */
-const roundedAway = 1e-17;
+const roundedAway = 1e-15;
 
 /**
  * Heads so near one another are the same but for rounding [-]. Where a way up costs little beyond its
