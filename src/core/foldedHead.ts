@@ -31,6 +31,12 @@ const roundedAway = 1e-15;
  */
 const sameHead = 2e-15;
 
+/** The same as a share of the whole circuit's head: beside a way that takes none, others go dry by halves. */
+const noHead = 1e-16;
+
+/** No pump makes more head than this [m]. */
+const mostHead = 100;
+
 /** A flow too small to be split [m3/s]: some thousand molecules in a second. */
 const leastSplit = 1e-25;
 
@@ -99,7 +105,7 @@ function atRest({ flow, point }: FoldedBranch): number {
 }
 
 /** Sets where each branch is to go along the tangents; tells whether any opens or shuts by that. */
-function aim({ groups }: FoldedCircuit, flow: number, change: number): boolean {
+function aim({ groups }: FoldedCircuit, flow: number, change: number, none: number): boolean {
   let turned = false;
   for (const { branches, point, base, rise } of groups) {
     for (const branch of branches) {
@@ -111,8 +117,8 @@ function aim({ groups }: FoldedCircuit, flow: number, change: number): boolean {
       if (open !== branch.open) turned = true;
       branch.open = open;
       branch.goal = open ? Math.min(wish, flow + change) : 0;
-      branch.same = Math.abs(gap) <= sameHead * head;
-      if (aim(branch.folded, branch.flow, branch.goal - branch.flow)) turned = true;
+      branch.same = Math.abs(gap) <= Math.max(sameHead * head, none);
+      if (aim(branch.folded, branch.flow, branch.goal - branch.flow, none)) turned = true;
     }
   }
   return turned;
@@ -140,13 +146,13 @@ export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): vo
  * @internal
  */
 export function aimAt(folded: FoldedCircuit, flow: number, drive: HeadPoint): number {
-  const out = aimed;
-  tangent(folded, flow, out);
+  tangent(folded, flow, aimed);
   for (let round = 0; ; round += 1) {
-    const change = (drive.head - out.head) / (out.slope - drive.slope);
-    if (folded.groups.length === 0 || !aim(folded, flow, change) || round === mostRounds)
-      return change;
-    join(folded, flow, whole, out);
+    const change = (drive.head - aimed.head) / (aimed.slope - drive.slope);
+    if (folded.groups.length === 0) return change;
+    const none = noHead * Math.min(Math.abs(aimed.head), mostHead);
+    if (!aim(folded, flow, change, none) || round === mostRounds) return change;
+    join(folded, flow, whole, aimed);
   }
 }
 
