@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { type Circuit, type CircuitPart, systemHead } from '#core/circuit.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/foldedCircuit.ts';
+import type { FoldedCircuit } from '#core/foldedCircuit.ts';
 import { headAndSlope } from '#core/foldedHead.ts';
 import { operatingPoint, ratioForFlow, speedSweep } from '#core/operatingPoint.ts';
 import { type PumpCurve, pumpFromPowerLaw, pumpHead } from '#core/pump.ts';
@@ -16,6 +16,7 @@ import {
   sideBySide,
 } from '../oracle/circuits.ts';
 import { anyCircuit } from './anyCircuit.ts';
+import { headsOfEachLine } from './headCount.ts';
 
 const curve = pumpFromPowerLaw({ a: 25.5, b: 4.2e5, c: 2.1 }, 0.0068);
 
@@ -156,33 +157,7 @@ function twelveWays(level: number, lift: number): Circuit {
   return loop(pipe('sch40-2', 60), nested);
 }
 
-/** Pieces of line in a circuit, and how often the head of one is worked out meanwhile. */
-function piecesOf(folded: FoldedCircuit): number {
-  const inside = folded.groups.flatMap(({ branches }) => branches);
-  return inside.reduce((sum, one) => sum + piecesOf(one.folded), 1);
-}
-
-function countHeads(folded: FoldedCircuit, tick: () => void): void {
-  const { lift } = folded;
-  const get = () => {
-    tick();
-    return lift;
-  };
-  Object.defineProperty(folded, 'lift', { get });
-  for (const { branches } of folded.groups)
-    for (const one of branches) countHeads(one.folded, tick);
-}
-
 describe('how much work groups within groups are', () => {
-  const headsEach = (circuit: Circuit, work: (folded: FoldedCircuit) => void): number => {
-    let heads = 0;
-    const folded = foldCircuit(circuit);
-    countHeads(folded, () => {
-      heads += 1;
-    });
-    work(folded);
-    return heads / piecesOf(folded);
-  };
   const split = (folded: FoldedCircuit) => headAndSlope(folded, 0.004, { head: 0, slope: 0 });
   const sweep = (folded: FoldedCircuit) => speedSweep(curve, folded, ratios);
 
@@ -194,9 +169,9 @@ describe('how much work groups within groups are', () => {
     ['the inner ones so high that the pump reaches them at its faster speeds alone', 2],
   ] as const)('%s: work goes with the pieces, not with the levels', (_, lift) => {
     for (const work of [split, sweep]) {
-      const flat = headsEach(twelveWays(1, lift), work);
+      const flat = headsOfEachLine(twelveWays(1, lift), work);
       for (const level of [2, 3, 4, 6]) {
-        const deep = headsEach(twelveWays(level, lift), work);
+        const deep = headsOfEachLine(twelveWays(level, lift), work);
         expect(deep / flat, `level ${level}`).toBeLessThan(1.5);
       }
     }
@@ -204,19 +179,19 @@ describe('how much work groups within groups are', () => {
 
   test('a split takes few heads of each piece, from even shares some ten, near the last one four', () => {
     for (const level of [1, 2, 3, 6]) {
-      expect(headsEach(twelveWays(level, 0), split)).toBeLessThan(10);
-      const again = headsEach(twelveWays(level, 0), (folded) => {
+      expect(headsOfEachLine(twelveWays(level, 0), split)).toBeLessThan(10);
+      const again = headsOfEachLine(twelveWays(level, 0), (folded) => {
         split(folded);
         headAndSlope(folded, 0.0041, { head: 0, slope: 0 });
       });
-      expect(again - headsEach(twelveWays(level, 0), split)).toBeLessThanOrEqual(4);
+      expect(again - headsOfEachLine(twelveWays(level, 0), split)).toBeLessThanOrEqual(4);
     }
   });
 
   test('no circuit takes more than some tens of heads of each piece', () => {
     fc.assert(
       fc.property(anyCircuit, fc.double({ min: -5, max: -1.7, noNaN: true }), (circuit, power) => {
-        const heads = headsEach(circuit, (folded) =>
+        const heads = headsOfEachLine(circuit, (folded) =>
           headAndSlope(folded, 10 ** power, { head: 0, slope: 0 }),
         );
         // Thirty whole steps, then steps halved: a way that only just opens is left by halves.
