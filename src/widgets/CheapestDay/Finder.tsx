@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { format, speak, symbolFor } from '#units/format.ts';
@@ -9,6 +8,7 @@ import { ScrollBox } from '#widgets/DaySheet/ScrollBox.tsx';
 import { lengthText, needName, rpmText, spanText } from '#widgets/DaySheet/text.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField, SelectField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { minutesEntry } from '#widgets/PadForm/entries.ts';

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { ringPiece, ringPoint } from '#charts/ring.ts';
 import { type ComparisonLine, compareDays } from '#core/compareDays.ts';
@@ -7,6 +6,7 @@ import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { minusSign } from '#units/numerals.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { WorkedDay } from './figures.ts';
 import type { CompareWith, DayModel } from './model.ts';
 import { ScrollBox } from './ScrollBox.tsx';

@@ -1,8 +1,9 @@
 /** A list of parts with its branches, as deep as they go. */
-import { useComputed } from '@preact/signals';
+
 import type { JSX } from 'preact';
 import { newBranch, newEquipment, newFitting, newParallel, newPipe } from '#pad/parts.ts';
 import type { BranchSection, ParallelSection, Section } from '#pad/schema.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, Entry, EntryTools, focusSoon, RemoveButton, useIds } from './Entry.tsx';
 import { Findings, NumberField, WordsField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';

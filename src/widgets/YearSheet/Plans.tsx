@@ -1,4 +1,4 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
@@ -6,6 +6,7 @@ import type { SeasonPlan } from '#pad/schema.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { needName } from '#widgets/DaySheet/text.ts';
 import { SelectField, ToggleField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { QuantityField, TextField } from '#widgets/kit/TextFields.tsx';
 import type { YearModel } from './model.ts';
