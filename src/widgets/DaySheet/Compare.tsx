@@ -9,8 +9,9 @@ import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { useComputed } from '#widgets/kit/failure.ts';
 import type { WorkedDay } from './figures.ts';
 import type { CompareWith, DayModel } from './model.ts';
+import { limitShortNames, needName } from './names.ts';
 import { ScrollBox } from './ScrollBox.tsx';
-import { kilowattHours, lengthText, limitShortNames, needName, rpmText, spanText } from './text.ts';
+import { kilowattHours, lengthText, rpmText, spanText } from './text.ts';
 
 export const otherNames: Readonly<Record<CompareWith, string>> = {
   usual: 'The usual three-block day',

@@ -12,8 +12,9 @@ import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { useComputed } from '#widgets/kit/failure.ts';
 import type { Report, WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
+import { limitShortNames } from './names.ts';
 import { costSteps, merged, type Step, stepPath, stepsOf } from './steps.ts';
-import { limitShortNames, otherInSentence } from './text.ts';
+import { otherInSentence } from './text.ts';
 
 const time: Side = {
   axis: {

@@ -1,6 +1,6 @@
 import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
-import { limitName, needName } from '#widgets/DaySheet/text.ts';
+import { limitName, needName } from '#widgets/DaySheet/names.ts';
 import type { HourHuntModel, HuntPlace } from './model.ts';
 
 /** Puts the reader's own pad beside the example. */

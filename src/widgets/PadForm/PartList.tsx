@@ -9,7 +9,8 @@ import { Findings, NumberField, WordsField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';
 import { inserted, moved, without } from './lists.ts';
 import { EquipmentFields, FittingFields, PipeFields } from './PartFields.tsx';
-import { branchText, freshPartIds, lastSize, partText } from './parts.ts';
+import { partText } from './partNames.ts';
+import { branchText, freshPartIds, lastSize } from './parts.ts';
 import { elementId, type Spot, valueAtSpot } from './spot.ts';
 import { usualEquipment } from './usual.ts';
 

@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { SeasonPlan } from '#pad/schema.ts';
 import { monthNames } from '#units/monthNames.ts';
-import { needName } from '#widgets/DaySheet/text.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
 import { SelectField, ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import { useComputed } from '#widgets/kit/failure.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
