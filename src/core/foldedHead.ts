@@ -52,29 +52,31 @@ const mostSteps = 100;
 /** A drive that holds the flow whatever head that takes. */
 const steady: HeadPoint = { head: 0, slope: Number.NEGATIVE_INFINITY };
 
-/** Heads and slopes of what every branch holds beside its groups, at the flows they have now. */
-function measure({ groups }: FoldedCircuit): void {
-  for (const { branches } of groups) {
-    for (const branch of branches) {
-      plainHead(branch.folded, branch.flow, branch.own);
-      measure(branch.folded);
-    }
-  }
-}
-
 /**
  * The tangent of a line of parts: its own, and that of each group, made of its open branches. Side by
  * side conductances add. The way with the lowest tangent at rest is open whatever the group carries.
+ * Heads are asked anew where branches have moved.
  */
-function join({ groups }: FoldedCircuit, flow: number, own: HeadPoint, out: HeadPoint): void {
+function join(
+  { groups }: FoldedCircuit,
+  flow: number,
+  own: HeadPoint,
+  out: HeadPoint,
+  moved: boolean,
+): void {
   let { head, slope } = own;
   for (const group of groups) {
     const { branches, point } = group;
     let lowest = branches[0] as FoldedBranch;
+    let atRest = Number.POSITIVE_INFINITY;
     for (const branch of branches) {
-      join(branch.folded, branch.flow, branch.own, branch.point);
+      if (moved) plainHead(branch.folded, branch.flow, branch.own);
+      join(branch.folded, branch.flow, branch.own, branch.point, moved);
       branch.point.slope = Math.max(branch.point.slope, 1e-12);
-      if (atRest(branch) < atRest(lowest)) lowest = branch;
+      const rest = branch.point.head - branch.point.slope * branch.flow;
+      if (rest >= atRest) continue;
+      lowest = branch;
+      atRest = rest;
     }
     // Heads are told from that of the widest way, where a rounded head would be the most flow.
     let widest = lowest.point;
@@ -99,11 +101,6 @@ function join({ groups }: FoldedCircuit, flow: number, own: HeadPoint, out: Head
   out.slope = slope;
 }
 
-/** Head at which the tangent of a branch has no flow. */
-function atRest({ flow, point }: FoldedBranch): number {
-  return point.head - point.slope * flow;
-}
-
 /** Sets where each branch is to go along the tangents; tells whether any opens or shuts by that. */
 function aim({ groups }: FoldedCircuit, flow: number, change: number, none: number): boolean {
   let turned = false;
@@ -118,6 +115,7 @@ function aim({ groups }: FoldedCircuit, flow: number, change: number, none: numb
       branch.open = open;
       branch.goal = open ? Math.min(wish, flow + change) : 0;
       branch.same = Math.abs(gap) <= Math.max(sameHead * head, none);
+      if (branch.folded.groups.length === 0) continue;
       if (aim(branch.folded, branch.flow, branch.goal - branch.flow, none)) turned = true;
     }
   }
@@ -135,8 +133,7 @@ const aimed: HeadPoint = { head: 0, slope: 0 };
  */
 export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
   plainHead(folded, flow, whole);
-  measure(folded);
-  join(folded, flow, whole, out);
+  join(folded, flow, whole, out, true);
 }
 
 /**
@@ -152,7 +149,7 @@ export function aimAt(folded: FoldedCircuit, flow: number, drive: HeadPoint): nu
     if (folded.groups.length === 0) return change;
     const none = noHead * Math.min(Math.abs(aimed.head), mostHead);
     if (!aim(folded, flow, change, none) || round === mostRounds) return change;
-    join(folded, flow, whole, aimed);
+    join(folded, flow, whole, aimed, false);
   }
 }
 
@@ -161,14 +158,15 @@ export function aimAt(folded: FoldedCircuit, flow: number, drive: HeadPoint): nu
  * which counts for nothing beside the whole flow.
  */
 function isNear({ groups }: FoldedCircuit, flow: number, share: number, least: number): boolean {
-  return groups.every(({ branches }) =>
-    branches.every((branch) => {
-      const { goal } = branch;
+  for (const { branches } of groups) {
+    for (const branch of branches) {
+      const { goal, same } = branch;
       const near = Math.max(share * goal, hardly * flow, least);
-      if (Math.abs(goal - branch.flow) > near && !branch.same) return false;
-      return isNear(branch.folded, goal, share, least);
-    }),
-  );
+      if (!same && Math.abs(goal - branch.flow) > near) return false;
+      if (!isNear(branch.folded, goal, share, least)) return false;
+    }
+  }
+  return true;
 }
 
 /** Moves all branches a part of their way. */
@@ -230,7 +228,7 @@ function settleSplit(folded: FoldedCircuit, flow: number, out: HeadPoint): void 
     if (takeStep(folded, flow, splitSettled) || (step >= wholeSteps && before >= 0)) break;
     for (let part = 1; step >= wholeSteps && part > 1e-3; part /= 2) {
       move(folded, part);
-      measure(folded);
+      tangent(folded, flow, aimed);
       if (along(folded) <= -before / 2) break;
     }
   }
