@@ -36,11 +36,11 @@ export function Band({ d, of, hatched = false }: BandProps): JSX.Element {
         id={hatch}
         data-quantity={of}
         patternUnits="userSpaceOnUse"
-        width="16"
-        height="16"
+        width="30"
+        height="30"
         patternTransform="rotate(45)"
       >
-        <path class="hatch" d="M8,0V16" />
+        <path class="hatch" d="M15,0V30" />
       </pattern>
       <path class="band" data-quantity={of} d={d} style={`fill:url(#${hatch})`} />
     </>
@@ -89,10 +89,13 @@ interface CurveLabelProps {
   readonly text: Live<string>;
   /** For a number that moves along the line, heavier than the line's name. */
   readonly strong?: boolean;
+  /** For the name of a line with a handle on it: far enough away for the handle to pass. */
+  readonly clear?: boolean;
 }
 
 /** Words beside their line; they stay within the frame however narrow it gets. */
-export function CurveLabel({ at, of, text, strong = false }: CurveLabelProps): JSX.Element {
+export function CurveLabel(props: CurveLabelProps): JSX.Element {
+  const { at, of, text, strong = false, clear = false } = props;
   const style = useMemo(
     () => computed(() => `${placed(read(at))};--chars:${read(text).length}`),
     [at, text],
@@ -101,9 +104,9 @@ export function CurveLabel({ at, of, text, strong = false }: CurveLabelProps): J
     () =>
       computed(() => {
         const spot = read(at);
-        return `curve-label ${strong ? 'is-strong ' : ''}${spot.above ? 'is-above' : 'is-below'} ${spot.ends ? 'is-end' : 'is-start'}`;
+        return `curve-label ${strong ? 'is-strong ' : ''}${clear ? 'is-clear ' : ''}${spot.above ? 'is-above' : 'is-below'} ${spot.ends ? 'is-end' : 'is-start'}`;
       }),
-    [at, strong],
+    [at, strong, clear],
   );
   return (
     <span class={side} data-quantity={of} style={style}>

@@ -1,4 +1,4 @@
-import { useComputed } from '@preact/signals';
+import { useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
@@ -47,8 +47,18 @@ export default function GaugeHead({ id, note, states, density }: ViewProps): JSX
     own: () => import('./own.ts'),
   });
   const state = useComputed(() => model.picked.value?.id ?? '');
+  const resets = useSignal(0);
   return (
-    <Figure id={id} title="Two gauges and the head between them" {...figure} note={note}>
+    <Figure
+      id={id}
+      title="Two gauges and the head between them"
+      {...figure}
+      onReset={() => {
+        figure.onReset();
+        resets.value += 1;
+      }}
+      note={note}
+    >
       <div class="needs-script">
         <ChoiceField
           key={model.source.value}
@@ -61,7 +71,7 @@ export default function GaugeHead({ id, note, states, density }: ViewProps): JSX
       </div>
       <div class="gauge-row">
         <PadDrawing model={model} />
-        <Columns model={model} />
+        <Columns model={model} resets={resets.value} />
       </div>
       <Sums model={model} />
       <div class="gauge-controls">

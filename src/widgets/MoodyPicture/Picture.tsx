@@ -113,7 +113,7 @@ export function Picture({
             text="layered"
           />
           <CurveLabel
-            at={{ ...spot(2050, 0.101), above: true, ends: false }}
+            at={{ x: spot(laminarLimit, 1).x, y: 0, above: true, ends: false }}
             of="plain"
             text="either"
           />

@@ -2,7 +2,6 @@ import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preac
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { MonthBars, MonthSwatch } from '#charts/MonthBars.tsx';
-import { Band } from '#charts/marks.tsx';
 import { across } from '#charts/scale.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
@@ -87,9 +86,6 @@ export default function YearBars({ id, carried }: ViewProps): JSX.Element {
 function Picture({ model, resets }: { model: YearBarsModel; resets: number }): JSX.Element {
   const costs = (months: readonly MonthPrice[]) => months.map(({ cost }) => Math.max(cost, 0));
   const one = model.oneSpeed.value.months;
-  const season = model.inSeason.value
-    .map((inside, index) => (inside ? `M${at(index)},0V1000H${at(index + 1)}V0Z` : ''))
-    .join('');
   return (
     <MonthBars
       first={{
@@ -105,13 +101,22 @@ function Picture({ model, resets }: { model: YearBarsModel; resets: number }): J
       monthTitle="Month; the season is shaded"
       steady={`${model.source.value} ${resets}`}
     >
-      <Band d={season} of="plain" />
+      <path class="year-season" d={seasonArea(model.inSeason.value)} />
     </MonthBars>
   );
 }
 
-/** Where a month begins in the picture. */
-const at = (month: number) => across({ min: 0, max: 12 }, month).toFixed(1);
+/** The months of the season as one area, or as two where the season runs over the new year. */
+function seasonArea(inSeason: readonly boolean[]): string {
+  const at = (month: number) => across({ min: 0, max: 12 }, month).toFixed(1);
+  return inSeason
+    .map((inside, month) => {
+      const begins = inside && inSeason[month - 1] !== true;
+      const ends = inside && inSeason[month + 1] !== true;
+      return `${begins ? `M${at(month)},1000V0` : ''}${ends ? `H${at(month + 1)}V1000Z` : ''}`;
+    })
+    .join('');
+}
 
 function Key({ model }: { model: YearBarsModel }): JSX.Element {
   const plans = [
