@@ -109,11 +109,15 @@ function faultsOfWords(): string[] {
   ]);
 }
 
-/** Sends every handle to an end of its way. */
+/** Sends every handle and every slider to an end of its way. */
 async function sendTo(page: Page, end: 'Home' | 'End'): Promise<void> {
   await page.evaluate(async (key) => {
     for (const handle of document.querySelectorAll('.drag-handle')) {
       handle.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    }
+    for (const slider of document.querySelectorAll<HTMLInputElement>('input[type="range"]')) {
+      slider.value = key === 'Home' ? slider.min : slider.max;
+      slider.dispatchEvent(new Event('input', { bubbles: true }));
     }
     await new Promise((done) => setTimeout(done, 60));
   }, end);

@@ -133,7 +133,7 @@ function FlowPlot({ model, said }: PlotProps & { said: ReadonlySignal<string> })
           />
           <CurveLabel
             of="flow"
-            at={{ x: 0.98, y: 1 - fraction(y, end), above: false, ends: true }}
+            at={{ x: 0.98, y: 1 - fraction(y, end), above: fraction(y, end) < 0.2, ends: true }}
             text={name}
             clear
           />

@@ -22,8 +22,8 @@ const xSide: Side = { axis: x, title: 'Day of the year', unit: '' };
 
 /** Room above the lines for their names. */
 const headroom = 1.3;
-/** A name, as shares of the picture: width of a letter, height of a line. */
-const letter = { width: 0.016, height: 0.09 };
+/** A name, as shares of a small picture: width of a letter, height of a line. */
+const letter = { width: 0.026, height: 0.09 };
 
 interface PlotProps {
   readonly model: FilterYearsModel;

@@ -104,7 +104,8 @@ function Picture({ model, said }: PictureProps): JSX.Element {
   const slowWords = useComputed(() =>
     slowLabel.value.y - fastLabel.y < nameHeight ? '' : `pump at ${model.here.value.speed} rpm`,
   );
-  const pipeEnd = pipes.findLast(({ head }) => head <= 0.9 * y.max);
+  // Further right the words would be pushed back over the line.
+  const pipeEnd = pipes.findLast(({ flow, head }) => head <= 0.8 * y.max && flow <= 0.6 * x.max);
   // The knob slides along the line of the pipes: how far up it stands sets the speed.
   const speedFor = (place: Spot) =>
     machine.topSpeed * Math.sqrt(Math.max(0, (1 - place.y) * (y.max / full.head)));

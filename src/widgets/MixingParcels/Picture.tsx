@@ -116,7 +116,7 @@ function Names({ model, inside, at }: NamesProps): JSX.Element {
   const late = at > 0.5;
   const mixedAt = useComputed<Placement>(() => {
     const { share, time } = model.line.value[94] ?? { share: 0, time: 0 };
-    return { x: fraction(x.axis, time), y: down(share), above: false, ends: true };
+    return { x: fraction(x.axis, time), y: down(share), above: share < 0.2, ends: true };
   });
   return (
     <>
