@@ -72,7 +72,7 @@ export function Picture({
     const from = Math.log10(1.1 * turbulentLimit);
     const factor = hazenLine(model).find((point) => point.x >= from)?.y ?? -1.6;
     const { x: left, y: top } = spot(10 ** from, 10 ** factor);
-    return { x: left, y: top + 0.13, above: false, ends: false };
+    return { x: left, y: top + 0.23, above: false, ends: false };
   });
   const hazenWords = useComputed(() =>
     model.here.value.hazen === undefined ? '' : 'Hazen–Williams',

@@ -2,7 +2,7 @@ import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preac
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { MonthBars, MonthSwatch } from '#charts/MonthBars.tsx';
-import { across } from '#charts/scale.ts';
+import { across, span } from '#charts/scale.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
@@ -106,6 +106,9 @@ function Picture({ model, resets }: { model: YearBarsModel; resets: number }): J
   );
 }
 
+/** The season reaches up to the names of the bars [span of a drawing]. */
+const seasonTop = 110;
+
 /** The months of the season as one area, or as two where the season runs over the new year. */
 function seasonArea(inSeason: readonly boolean[]): string {
   const at = (month: number) => across({ min: 0, max: 12 }, month).toFixed(1);
@@ -113,7 +116,7 @@ function seasonArea(inSeason: readonly boolean[]): string {
     .map((inside, month) => {
       const begins = inside && inSeason[month - 1] !== true;
       const ends = inside && inSeason[month + 1] !== true;
-      return `${begins ? `M${at(month)},1000V0` : ''}${ends ? `H${at(month + 1)}V1000Z` : ''}`;
+      return `${begins ? `M${at(month)},${span}V${seasonTop}` : ''}${ends ? `H${at(month + 1)}V${span}Z` : ''}`;
     })
     .join('');
 }
