@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useId, useMemo } from 'preact/hooks';
 import type { Placement, Spot } from './labels.ts';
 import { type Live, read } from './live.ts';
+import { span } from './scale.ts';
 
 /** Each quantity owns an ink, a line pattern and a shape of dot; `plain` belongs to none. */
 export type Quantity = 'flow' | 'head' | 'power' | 'velocity' | 'money' | 'plain';
@@ -26,23 +27,23 @@ interface BandProps {
   readonly hatched?: boolean;
 }
 
+/** Lines over the whole drawing, steep enough to slant on a strip and on a square. */
+const hatchLines = Array.from({ length: 57 }, (_, place) => {
+  const foot = 22 * place - 250;
+  return `M${foot},${span}L${foot + 250},0`;
+}).join('');
+
 /** A marked area: an uncertainty, a saving, a range that is not allowed. */
 export function Band({ d, of, hatched = false }: BandProps): JSX.Element {
-  const hatch = `hatch-${of}-${useId()}`;
+  const clip = `hatch-${of}-${useId()}`;
   if (!hatched) return <path class="band" data-quantity={of} d={d} />;
   return (
     <>
-      <pattern
-        id={hatch}
-        data-quantity={of}
-        patternUnits="userSpaceOnUse"
-        width="30"
-        height="30"
-        patternTransform="rotate(45)"
-      >
-        <path class="hatch" d="M15,0V30" />
-      </pattern>
-      <path class="band" data-quantity={of} d={d} style={`fill:url(#${hatch})`} />
+      <clipPath id={clip}>
+        <path d={d} />
+      </clipPath>
+      <path class="hatch" data-quantity={of} d={hatchLines} clip-path={`url(#${clip})`} />
+      <path class="band is-hatched" data-quantity={of} d={d} />
     </>
   );
 }
