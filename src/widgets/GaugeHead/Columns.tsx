@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import { useGrowing } from '#charts/growing.ts';
@@ -6,6 +5,7 @@ import { Band, Curve, CurveLabel } from '#charts/marks.tsx';
 import { bandPath, linePath } from '#charts/path.ts';
 import { quantitySide, shownUnit } from '#charts/quantityAxis.ts';
 import { fraction, niceAxis } from '#charts/scale.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { GaugeHeadModel, Heads } from './model.ts';
 import { headText } from './text.ts';
 
