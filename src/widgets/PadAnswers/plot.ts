@@ -72,13 +72,15 @@ export function plotOf(scene: Scene, rungs: readonly LadderRung[], units: UnitCh
     reach: reachPath(notches, sides),
     topLabel: pumpLabel(scene, machine.topSpeed, sides),
     topText: `pump at ${machine.topSpeed} rpm`,
-    pipesLabel:
-      pipeEnd === undefined ? null : { ...spotOf(pipeEnd, sides), above: false, ends: false },
+    pipesLabel: pipeEnd === undefined ? null : besideLine(spotOf(pipeEnd, sides)),
     stop: boundOf(scene, true, sides, units),
     limit: boundOf(scene, false, sides, units),
     rungs: rungMarks(rungs, sides),
   };
 }
+
+/** A little to the right of the line, so that a limit that crosses it there stays free. */
+const besideLine = ({ x, y }: Spot): Placement => ({ x: x + 0.02, y, above: false, ends: false });
 
 type Sides = Pick<Plot, 'x' | 'y'>;
 
