@@ -8,12 +8,16 @@ const pads = Number(process.env['BAND_PADS'] ?? 200);
 describe(`the 95 % bands of ${pads} invented pads with a loss that nobody described`, () => {
   const all = Object.keys(settings) as Setting[];
 
-  it.each(all)('hold flow, head and power in at least 93 of 100 cases: %s', (setting) => {
-    const found = coverage(setting, pads);
-    for (const { share } of Object.values(found)) expect(share).toBeGreaterThanOrEqual(0.93);
-  });
+  it.each(all)(
+    'hold flow, head and power in at least 93 of 100 cases at each speed: %s',
+    (setting) => {
+      const found = coverage(setting, pads);
+      expect(found.filter(({ share }) => share < 0.93)).toEqual([]);
+    },
+  );
 
   it('are no wider than tells something: with a meter the flow is known to a fifth', () => {
-    expect(coverage('meter and gauges', pads).flow.width).toBeLessThan(0.2);
+    const flows = coverage('meter and gauges', pads).filter(({ answer }) => answer === 'flow');
+    for (const { width } of flows) expect(width).toBeLessThan(0.2);
   });
 });
