@@ -4,9 +4,10 @@ import { type Circuit, type CircuitPart, systemHead } from '#core/circuit.ts';
 import { fitPad } from '#core/fitPad.ts';
 import { gaugeTolerance } from '#core/gauges.ts';
 import type { Reading } from '#core/padEvidence.ts';
-import { gaugesIn, padState, type SettledPad, scaleCircuit, settle } from '#core/padModel.ts';
+import { gaugesIn, padState, type SettledPad, settle } from '#core/padModel.ts';
 import { type PumpCurve, pumpFromPowerLaw } from '#core/pump.ts';
 import { typicalInstruments } from '#core/readings.ts';
+import { scaleCircuit } from '#core/resistance.ts';
 import { water } from '#core/water.ts';
 
 /** Which instruments are read. */
@@ -150,7 +151,7 @@ function lossOf(circuit: Circuit, side: 'suction' | 'discharge'): number {
 }
 
 /** How often the bands of so many pads hold the truth, and how wide they are in the mean, at each speed. */
-export function coverage(setting: Setting, pads: number, hides = true) {
+export function coverage(setting: Setting, pads: number, hides: boolean) {
   const fresh = () => ratiosAsked.map(() => ({ held: 0, widths: [] as number[] }));
   const held: Held = { flow: fresh(), head: fresh(), power: fresh() };
   for (let seed = 1; seed <= pads; seed += 1) bandsOfPad(seed, setting, hides, held);

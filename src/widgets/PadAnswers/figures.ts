@@ -7,6 +7,7 @@ import { filteredShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
 import type { Unreachable } from '#core/needs.ts';
 import { type OperatingPoint, ratioForFlow } from '#core/operatingPoint.ts';
 import type { PadBand } from '#core/padEvidence.ts';
+import { lackingIds } from '#core/resistance.ts';
 import { coversFlow } from '#core/statedPower.ts';
 import { ruleOn, type Tariff } from '#core/tariff.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
@@ -169,7 +170,15 @@ function stopRow(scene: Scene, limit: Limit): LimitRow {
 export interface HeadPiece {
   readonly id: string;
   /** The parts it is made of: one, or all pipe and fittings of a side. */
-  readonly what: Section | 'suctionPipes' | 'dischargePipes' | 'suction' | 'discharge' | 'lift';
+  readonly what:
+    | Section
+    | 'suctionPipes'
+    | 'dischargePipes'
+    | 'suction'
+    | 'discharge'
+    | 'suctionLacking'
+    | 'dischargeLacking'
+    | 'lift';
   /** [m] */
   readonly head: number;
 }
@@ -194,7 +203,10 @@ export function headPieces({ running, pad }: Scene, { flow, head }: Here): reado
   const merged = pieces.size > mostPieces;
   const found = new Map<string, HeadPiece>();
   for (const [id, { side, shares }] of pieces) {
-    const what = pieceName(sections.get(id) ?? side, side, merged);
+    const what =
+      id === lackingIds[side]
+        ? (`${side}Lacking` as const)
+        : pieceName(sections.get(id) ?? side, side, merged);
     const key = typeof what === 'string' ? what : id;
     const before = found.get(key)?.head ?? 0;
     found.set(key, { id: key, what, head: before + wayHead(shares, 0) });

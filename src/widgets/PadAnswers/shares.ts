@@ -2,6 +2,7 @@
 import type { Share } from '#charts/Bars.tsx';
 import type { TableData } from '#charts/Table.tsx';
 import { headShares } from '#core/circuit.ts';
+import { lackingIds } from '#core/resistance.ts';
 import type { Section } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
@@ -14,6 +15,8 @@ const groupNames: Readonly<Record<Extract<HeadPiece['what'], string>, string>> =
   dischargePipes: 'Pipe and fittings after the pump',
   suction: 'All before the pump (assumed)',
   discharge: 'All after the pump (assumed)',
+  suctionLacking: 'More than described, before the pump',
+  dischargeLacking: 'More than described, after the pump',
   lift: 'Lift',
 };
 
@@ -69,7 +72,8 @@ export function partsTable(scene: Scene, here: Here, units: UnitChoice): TableDa
     ],
     rows: shares.map(({ id, side, flow, velocity, head }) => {
       const named = names.get(id);
-      const name = id === 'static' ? groupNames.lift : (named?.name ?? groupNames[side]);
+      const group = id === lackingIds[side] ? (`${side}Lacking` as const) : side;
+      const name = id === 'static' ? groupNames.lift : (named?.name ?? groupNames[group]);
       const within = named === undefined || named.within === '' ? '' : ` (${named.within})`;
       return [
         `${name}${within}`,
