@@ -121,9 +121,14 @@ function excessOf(ring: Ring, { worth }: Pick<Sharing, 'worth'>): readonly Float
   });
 }
 
-/** So many nodes are looked at for the gap wanted; then a wider one will do, unless it is the coarse grid's. */
+/**
+ * To the minute, so many nodes are searched for the gap wanted, then the rest for a wider one; then
+ * the day at hand stands with whatever gap is proven. What is left by then is a minute more or less
+ * at one speed, which the bound shares out and whole minutes cannot: more nodes hardly close it.
+ */
 const patience = 40;
-const patientGap = 9e-4;
+const patientGap = 9.8e-4;
+const mostPatient = 320;
 
 interface Column {
   readonly name: string;
@@ -217,9 +222,10 @@ function branch(
   for (let step = 0; step < nodes && open.length > 0; step += 1) {
     open.sort((one, other) => other.bound - one.bound);
     const node = open.pop() as Node;
-    // After a while a gap that is good enough will do.
-    const enough = step < patience || ring.minutes > 1 ? wanted : Math.max(wanted, patientGap);
-    if (best !== null && gapBetween(best.price, node.bound) <= enough)
+    const isLate = ring.minutes === 1 && step >= patience;
+    const enough = isLate ? Math.max(wanted, patientGap) : wanted;
+    const isSpent = ring.minutes === 1 && step >= mostPatient;
+    if (best !== null && (isSpent || gapBetween(best.price, node.bound) <= enough))
       return { tally: best, bound: Math.min(node.bound, leftOut, best.price) };
     const found = wholeFrom(ring, { ...sharing, shares: node.shares }, wanted);
     if (found !== null && (best === null || found.price < best.price)) best = found;

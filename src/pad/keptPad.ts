@@ -1,4 +1,5 @@
-import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { change } from './change.ts';
 import { type History, record, startHistory } from './history.ts';
 import type { PadReader } from './reader.ts';
 import type { Pad } from './schema.ts';
@@ -65,7 +66,7 @@ export function createKeptPad(around: Around): KeptPad {
   const hasChanged = () => isOwn.peek() && serialisePad(present()) !== keptText;
 
   function put(next: Pad, label: string, field?: string): void {
-    batch(() => {
+    change(() => {
       history.value = record(history.peek(), next, { label, field, at: surroundings.now() });
       isOwn.value = true;
       isOnTop = true;
@@ -87,7 +88,7 @@ export function createKeptPad(around: Around): KeptPad {
 
   /** Shows a pad as it was opened: undo does not lead from one pad to another. */
   function show(next: Pad, kept: string | null, onTop = true): void {
-    batch(() => {
+    change(() => {
       history.value = startHistory(next);
       isOwn.value = true;
       isGone.value = false;
@@ -214,9 +215,11 @@ export function createKeptPad(around: Around): KeptPad {
     },
     showExample: () => {
       keeping.turnTo(null);
-      history.value = startHistory(first);
-      isOwn.value = false;
       keptText = null;
+      change(() => {
+        history.value = startHistory(first);
+        isOwn.value = false;
+      });
     },
     openBeside,
   });

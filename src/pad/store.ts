@@ -1,5 +1,6 @@
-import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { UnitChoice } from '#units/choice.ts';
+import { change } from './change.ts';
 import type { DocumentProblem } from './documentProblems.ts';
 import type { ParsedPad } from './file.ts';
 import { carriesPad } from './fragment.ts';
@@ -101,7 +102,7 @@ export function createPadStore(
   function finishRestoring(reader: PadReader): void {
     if (!awaitsKept()) return;
     isRestoring = false;
-    batch(() => kept.restore(restoring, reader));
+    change(() => kept.restore(restoring, reader));
     if (!carriesPad(surroundings.fragment())) surroundings.padIsThere();
   }
 
@@ -118,11 +119,17 @@ export function createPadStore(
     });
   }
 
+  function step(by: typeof undo): void {
+    change(() => {
+      history.value = by(history.peek());
+    });
+  }
+
   /** Takes back the steps that break the definition. */
   function lookBack({ check }: PadReader): void {
     let tookBack = false;
     while (history.peek().past.length > 0 && !check(pad.peek()).ok) {
-      history.value = undo(history.peek());
+      step(undo);
       tookBack = true;
     }
     if (tookBack) tell('error', say.notKeptStep);
@@ -186,7 +193,8 @@ export function createPadStore(
       // What the browser keeps is read first, so that a link can put it aside.
       const [{ parseFragment }, reader] = await Promise.all([import('./link.ts'), source.fetch()]);
       finishRestoring(reader);
-      batch(() => takeFrom(parseFragment(fragment)));
+      const parsed = parseFragment(fragment);
+      change(() => takeFrom(parsed));
       surroundings.clearFragment();
     } catch {
       tell('error', say.notFetched);
@@ -240,12 +248,8 @@ export function createPadStore(
     edit,
     set: (path, value, label) =>
       edit((present) => withValueAt(present, path, value), label, pathKey(path)),
-    undo: () => {
-      history.value = undo(history.peek());
-    },
-    redo: () => {
-      history.value = redo(history.peek());
-    },
+    undo: () => step(undo),
+    redo: () => step(redo),
     replace: (next, label) => {
       const open = () => void kept.openBeside(next, label);
       if (awaitsKept()) withReader(open);

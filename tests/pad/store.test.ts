@@ -38,6 +38,28 @@ describe('editing', () => {
     expect(store.undoLabel.value).toBeNull();
   });
 
+  test('a listener that throws is reported, and keeps nothing from being kept', () => {
+    const report = vi.fn();
+    vi.stubGlobal('reportError', report);
+    const browser = surroundings();
+    const store = createPadStore(ownerPad, browser.page, atHand);
+    const disconnect = store.connect();
+    const fault = new Error('a fault of the test');
+    const stop = store.pad.subscribe((pad) => {
+      if (pad !== ownerPad) throw fault;
+    });
+    expect(store.set(['pump', 'topSpeed'], 3000, 'the top speed')).toEqual([]);
+    expect(report).toHaveBeenCalledWith(fault);
+    expect(store.pad.value.pump.topSpeed).toBe(3000);
+    browser.settle();
+    expect(store.isKept.value).toBe(true);
+    store.undo();
+    expect(store.pad.value).toBe(ownerPad);
+    stop();
+    disconnect();
+    vi.unstubAllGlobals();
+  });
+
   test('undo and redo walk back and forth, and a drag is one step', () => {
     const browser = surroundings();
     const store = createPadStore(ownerPad, browser.page, atHand);

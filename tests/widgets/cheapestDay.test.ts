@@ -3,12 +3,13 @@ import { searchCheapestDay } from '#core/cheapestDay.ts';
 import { lodgePad, ownerPad, rigPad } from '#pad/demos.ts';
 import { emptyPad, newBlock } from '#pad/parts.ts';
 import type { Pad, PadBlock } from '#pad/schema.ts';
+import { reasoned } from '#widgets/CheapestDay/asked.ts';
 import { turnoversText } from '#widgets/CheapestDay/collisionText.ts';
-import { createFinder, reasoned, type StartSearch } from '#widgets/CheapestDay/model.ts';
+import { createFinder, type StartSearch } from '#widgets/CheapestDay/model.ts';
 import { findingText } from '#widgets/CheapestDay/text.ts';
 import { worthTexts } from '#widgets/CheapestDay/worthText.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
-import { needName } from '#widgets/DaySheet/text.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
 import { storeOf } from './daySheetFixtures.ts';
 
 /** The search, run at once where the page would run it in a worker. */

@@ -8,7 +8,7 @@ import { createFinder } from '#widgets/CheapestDay/model.ts';
 import { findingText as cheapestText } from '#widgets/CheapestDay/text.ts';
 import { worthTexts } from '#widgets/CheapestDay/worthText.ts';
 import { createDayModel } from '#widgets/DaySheet/model.ts';
-import { needName } from '#widgets/DaySheet/text.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
 import type { Shown } from '#widgets/HowSure/model.ts';
 import { axisOf, pileOf, riseOf, rowsFor } from '#widgets/HowSure/plot.ts';
 import { findingText as sureText, valueText } from '#widgets/HowSure/text.ts';

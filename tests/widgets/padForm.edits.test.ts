@@ -9,11 +9,11 @@ import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { knowledgeAs, noPoint, pastedPoints } from '#widgets/PadForm/curvePoints.ts';
 import { minutesEntry } from '#widgets/PadForm/entries.ts';
 import { inserted, moved, without } from '#widgets/PadForm/lists.ts';
+import { partText } from '#widgets/PadForm/partNames.ts';
 import {
   chosenSize,
   freshPartIds,
   lastSize,
-  partText,
   sizeChoices,
   withSize,
 } from '#widgets/PadForm/parts.ts';

@@ -9,7 +9,7 @@ import {
 import type { EquipmentSection, PadNeed } from '#pad/schema.ts';
 import { formatIn } from '#units/format.ts';
 import { noValue, shortest } from '#units/numerals.ts';
-import { equipmentNames } from '#widgets/PadForm/parts.ts';
+import { equipmentNames } from '#widgets/PadForm/partNames.ts';
 import { usualEquipment, usualNeed, usualNeeds, usualVelocities } from '#widgets/PadForm/usual.ts';
 import type { FigureTable } from './table.ts';
 

@@ -9,7 +9,7 @@ import {
 import { olderTurbulentFriction } from '#core/olderEditions.ts';
 import { formatIn } from '#units/format.ts';
 import { fixed, noValue } from '#units/numerals.ts';
-import { fittingNames } from '#widgets/PadForm/parts.ts';
+import { fittingNames } from '#widgets/PadForm/partNames.ts';
 import { type PipeFamily, sizesOf } from './pipes.ts';
 import type { FigureTable } from './table.ts';
 

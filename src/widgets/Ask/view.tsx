@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { commitGuess, learning, recallLearning } from '#pad/learning.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 
 export interface AskOption {
   readonly id: string;
@@ -26,7 +27,7 @@ function verdict(options: readonly AskOption[], guess: string, truth: string): s
 }
 
 /** A question the reader commits to before the picture answers it. */
-export default function Ask({ id, question, options, truth, children }: AskProps): JSX.Element {
+function Ask({ id, question, options, truth, children }: AskProps): JSX.Element {
   const chosen = useSignal<string | undefined>(undefined);
   useEffect(recallLearning, []);
   const guess = learning.value.guesses[id];
@@ -72,3 +73,5 @@ export default function Ask({ id, question, options, truth, children }: AskProps
     </section>
   );
 }
+
+export default guarded(Ask);

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame, type Side } from '#charts/Frame.tsx';
@@ -10,6 +10,8 @@ import { format } from '#units/format.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink } from '#widgets/kit/linkState.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
@@ -42,7 +44,7 @@ interface Said {
 }
 
 /** Watts times hours as an area that is the bill, and beside it the amperes, which are not. */
-export default function BillArea({ id }: { id: string }): JSX.Element {
+function BillArea({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleLoad), []);
   const figure = useExplorable(model, {
     sentence,
@@ -82,6 +84,8 @@ export default function BillArea({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(BillArea);
 
 interface AreaProps {
   readonly model: BillModel;

@@ -1,4 +1,4 @@
-import { computed, type ReadonlySignal, useComputed } from '@preact/signals';
+import { computed, type ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -15,6 +15,8 @@ import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
@@ -38,7 +40,7 @@ function greatest(model: BoreVelocityModel, drawn: Drawn): number {
 }
 
 /** Velocity and loss against flow, one above the other, in pipes that share a name. */
-export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
+function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(props), []);
   const figure = useExplorable(model, {
     sentence,
@@ -111,6 +113,8 @@ export default function BoreVelocity({ id, ...props }: ViewProps): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(BoreVelocity);
 
 interface PlotProps {
   readonly model: BoreVelocityModel;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
+import { type ReadonlySignal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { keptUnits } from '#pad/keptUnits.ts';
@@ -6,6 +6,8 @@ import { learning, markPassed, recallLearning } from '#pad/learning.ts';
 import { type UnitChoice, us } from '#units/choice.ts';
 import { symbolFor } from '#units/format.ts';
 import { judge } from '#widgets/Check/question.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
@@ -18,7 +20,7 @@ interface ViewProps {
 }
 
 /** The whole way from two gauges to a priced day, one number at a time. */
-export default function CapstoneSteps({ id, steps }: ViewProps): JSX.Element {
+function CapstoneSteps({ id, steps }: ViewProps): JSX.Element {
   const units = useSignal<UnitChoice>(us);
   useEffect(() => {
     recallLearning();
@@ -43,6 +45,8 @@ export default function CapstoneSteps({ id, steps }: ViewProps): JSX.Element {
     </div>
   );
 }
+
+export default guarded(CapstoneSteps);
 
 interface StepProps {
   readonly id: string;

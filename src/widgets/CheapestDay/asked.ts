@@ -11,7 +11,8 @@ import { flowSlack } from '#core/dayReport.ts';
 import { ruleOn } from '#core/tariff.ts';
 import { heldRatio } from '#pad/heldSpeed.ts';
 import type { PadBlock } from '#pad/schema.ts';
-import { type Bench, workOut } from '#widgets/DaySheet/figures.ts';
+import { type Bench, type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
 
 /** What may be tried without changing the pad. */
 export interface Wishes {
@@ -133,4 +134,29 @@ export function padBlocks({ blocks }: FoundDay, reference: number): readonly Pad
     speed: Math.round(ratio * reference * 1e6) / 1e6,
     reason: '',
   }));
+}
+
+/** The blocks with what each serves as its reason. */
+export function reasoned(
+  blocks: readonly PadBlock[],
+  worked: WorkedDay | null,
+): readonly PadBlock[] {
+  const services = worked?.report.needs ?? [];
+  const segments = worked?.report.segments ?? [];
+  return blocks.map((block) => {
+    const own = segments.filter(({ blockId }) => blockId === block.id);
+    const served = services.filter(({ runs }) =>
+      runs.some(
+        (run) =>
+          run.counted &&
+          own.some(({ start, end }) =>
+            run.start < run.end
+              ? start < run.end && end > run.start
+              : end > run.start || start < run.end,
+          ),
+      ),
+    );
+    const names = served.map(({ need }) => needName(need));
+    return { ...block, reason: names.length === 0 ? 'Moving the water' : names.join(', ') };
+  });
 }

@@ -8,7 +8,8 @@ import { fromSI, toSI } from '#units/convert.ts';
 import { format } from '#units/format.ts';
 import { magnitude } from '#units/numerals.ts';
 import type { Bench } from '#widgets/DaySheet/figures.ts';
-import { lengthText, limitName, needName, rpmText, spanText } from '#widgets/DaySheet/text.ts';
+import { limitName, needName } from '#widgets/DaySheet/names.ts';
+import { lengthText, rpmText, spanText } from '#widgets/DaySheet/text.ts';
 
 export const joined = (words: readonly string[], last: string): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
@@ -151,4 +152,17 @@ function wayOut(asked: AskedInWords, member: CollisionMember): string | null {
     case 'mustRun':
       return 'let the pump stand still';
   }
+}
+
+/** Why no day can be looked for. */
+export function lackText(bench: Bench | null): string {
+  const lead = 'The pad does not say enough yet to look for a day: it needs';
+  if (bench === null) return `${lead} pump, pool and prices.`;
+  const lacks = [
+    ...(bench.volume === null ? ['the volume of the pool'] : []),
+    ...(bench.tariff === null ? ['prices'] : []),
+  ];
+  return lacks.length > 0
+    ? `${lead} ${joined(lacks, 'and')}.`
+    : 'No speed of this pump moves water on this pad, so there is no day to look for.';
 }

@@ -8,9 +8,8 @@ import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { PadBlock } from '#pad/schema.ts';
 import { usualDay, type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
-import { needName } from '#widgets/DaySheet/text.ts';
 import { createDial, type Dial } from '#widgets/kit/dial.ts';
-import { askedOf, cheapestOn, padBlocks, rowsOf, toBeSet, type Wishes } from './asked.ts';
+import { askedOf, cheapestOn, padBlocks, reasoned, rowsOf, toBeSet, type Wishes } from './asked.ts';
 import type { SearchNews } from './search.ts';
 
 /** How far the search with few changes has come. */
@@ -169,29 +168,4 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
       );
     },
   };
-}
-
-/** The blocks with what each serves as its reason. */
-export function reasoned(
-  blocks: readonly PadBlock[],
-  worked: WorkedDay | null,
-): readonly PadBlock[] {
-  const services = worked?.report.needs ?? [];
-  const segments = worked?.report.segments ?? [];
-  return blocks.map((block) => {
-    const own = segments.filter(({ blockId }) => blockId === block.id);
-    const served = services.filter(({ runs }) =>
-      runs.some(
-        (run) =>
-          run.counted &&
-          own.some(({ start, end }) =>
-            run.start < run.end
-              ? start < run.end && end > run.start
-              : end > run.start || start < run.end,
-          ),
-      ),
-    );
-    const names = served.map(({ need }) => needName(need));
-    return { ...block, reason: names.length === 0 ? 'Moving the water' : names.join(', ') };
-  });
 }

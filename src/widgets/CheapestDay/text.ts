@@ -5,10 +5,10 @@ import { coinOf, isNoSum } from '#units/coin.ts';
 import { format } from '#units/format.ts';
 import { formatMoney, type Money } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
-import type { Bench, WorkedDay } from '#widgets/DaySheet/figures.ts';
-import { needName } from '#widgets/DaySheet/text.ts';
+import type { WorkedDay } from '#widgets/DaySheet/figures.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
 import { usualStep } from './asked.ts';
-import { type AskedInWords, joined, noneText } from './collisionText.ts';
+import { type AskedInWords, joined, lackText, noneText } from './collisionText.ts';
 import type { FinderModel } from './model.ts';
 
 /** The finding, in a few sentences. */
@@ -24,19 +24,6 @@ export function findingText(model: FinderModel): string {
     case 'unsettled':
       return 'The search found no day within its limits, and no proof that there is none. Allow one change more, or ask a little less.';
   }
-}
-
-/** Why no day can be looked for. */
-export function lackText(bench: Bench | null): string {
-  const lead = 'The pad does not say enough yet to look for a day: it needs';
-  if (bench === null) return `${lead} pump, pool and prices.`;
-  const lacks = [
-    ...(bench.volume === null ? ['the volume of the pool'] : []),
-    ...(bench.tariff === null ? ['prices'] : []),
-  ];
-  return lacks.length > 0
-    ? `${lead} ${joined(lacks, 'and')}.`
-    : 'No speed of this pump moves water on this pad, so there is no day to look for.';
 }
 
 function askedInWords({ day, needs, turnovers }: FinderModel): AskedInWords {

@@ -2,7 +2,7 @@
 import type { NeedPrice } from '#core/cheapestDayPrices.ts';
 import { isNoSum } from '#units/coin.ts';
 import { formatMoney } from '#units/money.ts';
-import { needName } from '#widgets/DaySheet/text.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
 import { joined } from './collisionText.ts';
 import type { FinderModel } from './model.ts';
 

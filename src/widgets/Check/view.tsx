@@ -1,4 +1,4 @@
-import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preact/signals';
+import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { keptUnits } from '#pad/keptUnits.ts';
@@ -6,6 +6,8 @@ import { drawAgain, learning, markPassed, recallLearning } from '#pad/learning.t
 import { type UnitChoice, us } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
 import { type Quantity, quantitySpec } from '#units/quantities.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
@@ -68,7 +70,7 @@ interface Verdict {
 }
 
 /** A self-check: fresh numbers on demand, and an answer to every answer. */
-export default function Check(props: CheckProps): JSX.Element {
+function Check(props: CheckProps): JSX.Element {
   const { id, of } = props;
   const { question, units, draw } = useQuestion(props).value;
   const verdict = useSignal<Verdict | undefined>(undefined);
@@ -115,6 +117,8 @@ export default function Check(props: CheckProps): JSX.Element {
     </section>
   );
 }
+
+export default guarded(Check);
 
 interface AnswerProps<T> {
   readonly id: string;

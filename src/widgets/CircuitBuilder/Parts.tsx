@@ -1,6 +1,6 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { CircuitBuilderModel, Piece } from './model.ts';
 
 interface PartsProps {

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame } from '#charts/Frame.tsx';
 import type { Spot } from '#charts/labels.ts';
@@ -7,6 +7,7 @@ import { linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction, valueAt } from '#charts/scale.ts';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { CircuitBuilderModel, HeadAt } from './model.ts';
 
 interface PictureProps {

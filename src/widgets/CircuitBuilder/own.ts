@@ -1,6 +1,6 @@
 import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
-import { partText } from '#widgets/PadForm/parts.ts';
+import { partText } from '#widgets/PadForm/partNames.ts';
 import type { CircuitBuilderModel, CircuitScene, Piece } from './model.ts';
 
 /** How far past the pump's greatest flow the picture reaches. */

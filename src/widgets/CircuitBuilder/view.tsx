@@ -1,9 +1,10 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ShareBar } from '#charts/Bars.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { exampleScene, openingFlow } from './example.ts';
@@ -34,7 +35,7 @@ function linkFields(model: CircuitBuilderModel): Readonly<Record<string, LinkFie
 }
 
 /** A circuit to build from parts, and the curve that comes of it. */
-export default function CircuitBuilder({ id }: { id: string }): JSX.Element {
+function CircuitBuilder({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleScene, openingFlow), []);
   const figure = useExplorable(model, {
     sentence,
@@ -65,6 +66,8 @@ export default function CircuitBuilder({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(CircuitBuilder);
 
 interface SettingProps {
   readonly id: string;

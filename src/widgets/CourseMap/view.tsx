@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { learning, recallLearning } from '#pad/learning.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { type CourseLesson, type CourseUnit, lessonsOf } from './course.ts';
 import { rowsOf, type Trunk, trunksOf } from './lines.ts';
 import { type CourseMapModel, createModel } from './model.ts';
@@ -12,7 +13,7 @@ interface CourseMapProps {
 }
 
 /** The lessons in order, what rests on what, and what of it is done. */
-export default function CourseMap({ units }: CourseMapProps): JSX.Element {
+function CourseMap({ units }: CourseMapProps): JSX.Element {
   const model = useMemo(() => createModel(units, learning), [units]);
   const trunks = useMemo(() => trunksOf(units), [units]);
   // The page as built knows nothing of the reader, and the first render in the browser is the same.
@@ -36,6 +37,8 @@ export default function CourseMap({ units }: CourseMapProps): JSX.Element {
     </div>
   );
 }
+
+export default guarded(CourseMap);
 
 interface StandingProps {
   readonly model: CourseMapModel;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import type { Placement, Spot } from '#charts/labels.ts';
@@ -6,6 +6,7 @@ import { Band, Curve, CurveLabel, Marker } from '#charts/marks.tsx';
 import { bandPath, linePath } from '#charts/path.ts';
 import { across, fraction, niceAxis, span, upward, valueAt } from '#charts/scale.ts';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { speeds } from './demo.ts';
 import { type CubeLaw, full, pointAt, type SpeedPoint, sweep } from './model.ts';
 import { flowText, powerText } from './text.ts';

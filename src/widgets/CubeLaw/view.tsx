@@ -1,9 +1,11 @@
-import { type ReadonlySignal, useComputed, useModel } from '@preact/signals';
+import { type ReadonlySignal, useModel } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { metric, us } from '#units/choice.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkFields, useLinkState } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
@@ -14,7 +16,7 @@ import { Picture } from './Picture.tsx';
 import * as text from './text.ts';
 
 /** One pump, one speed to drag: water falls with the speed, power with its cube. */
-export default function CubeLaw({ id }: { id: string }): JSX.Element {
+function CubeLaw({ id }: { id: string }): JSX.Element {
   const model = useModel(CubeLawModel);
   const fields = useMemo(() => linkFields(model), [model]);
   useLinkState('cubelaw', fields);
@@ -40,6 +42,8 @@ export default function CubeLaw({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(CubeLaw);
 
 function linkFields(model: Model): LinkFields {
   return {

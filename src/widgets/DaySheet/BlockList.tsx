@@ -1,10 +1,10 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { blockMinutes } from '#charts/ring.ts';
 import { problemSentence } from '#pad/problems.ts';
 import type { PadBlock } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
 import type { Entry } from '#widgets/kit/entry.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField, TextField, TimeField } from '#widgets/kit/TextFields.tsx';
 import { inOrder } from './edit.ts';

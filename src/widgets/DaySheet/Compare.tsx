@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { ringPiece, ringPoint } from '#charts/ring.ts';
 import { type ComparisonLine, compareDays } from '#core/compareDays.ts';
@@ -7,10 +6,12 @@ import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { minusSign } from '#units/numerals.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { WorkedDay } from './figures.ts';
 import type { CompareWith, DayModel } from './model.ts';
+import { limitShortNames, needName } from './names.ts';
 import { ScrollBox } from './ScrollBox.tsx';
-import { kilowattHours, lengthText, limitShortNames, needName, rpmText, spanText } from './text.ts';
+import { kilowattHours, lengthText, rpmText, spanText } from './text.ts';
 
 export const otherNames: Readonly<Record<CompareWith, string>> = {
   usual: 'The usual three-block day',

@@ -1,4 +1,4 @@
-import { computed, type ReadonlySignal, useComputed } from '@preact/signals';
+import { computed, type ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame, type Side } from '#charts/Frame.tsx';
@@ -9,10 +9,12 @@ import { format, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import type { Quantity as Measured } from '#units/quantities.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { Report, WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
+import { limitShortNames } from './names.ts';
 import { costSteps, merged, type Step, stepPath, stepsOf } from './steps.ts';
-import { limitShortNames, otherInSentence } from './text.ts';
+import { otherInSentence } from './text.ts';
 
 const time: Side = {
   axis: {

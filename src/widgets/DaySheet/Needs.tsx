@@ -3,6 +3,7 @@ import { stripPieces } from '#charts/ring.ts';
 import { problemSentence } from '#pad/problems.ts';
 import { format } from '#units/format.ts';
 import type { DayModel } from './model.ts';
+import { needName } from './names.ts';
 import {
   crossingsByQuiet,
   crossingText,
@@ -11,7 +12,7 @@ import {
   needWhy,
   quietText,
 } from './servedText.ts';
-import { crossingsByLimit, needName, spanText } from './text.ts';
+import { crossingsByLimit, spanText } from './text.ts';
 
 const at = ({ from, to }: { from: number; to: number }) =>
   `--from:${from.toFixed(5)};--to:${to.toFixed(5)}`;

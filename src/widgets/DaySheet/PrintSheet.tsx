@@ -9,6 +9,7 @@ import { hardCautions, type SheetCaution, type SheetCautions } from './dayCautio
 import { inOrder } from './edit.ts';
 import { segmentOf, type WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';
+import { needName } from './names.ts';
 import { seasonOfSheet } from './season.ts';
 import {
   crossingsByQuiet,
@@ -22,7 +23,6 @@ import {
   crossingsByLimit,
   kilowattHours,
   lengthText,
-  needName,
   percentText,
   priceKindText,
   rpmText,

@@ -1,7 +1,7 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { Readings } from '#widgets/kit/Readings.tsx';
 import type { WorkedDay } from './figures.ts';
 import type { DayModel } from './model.ts';

@@ -6,15 +6,8 @@ import { format } from '#units/format.ts';
 import { monthNames } from '#units/monthNames.ts';
 import type { Stretch } from './edit.ts';
 import type { Report } from './figures.ts';
-import {
-  type LimitRuns,
-  lengthText,
-  limitName,
-  rpmText,
-  spanText,
-  timesText,
-  weekdays,
-} from './text.ts';
+import { limitName } from './names.ts';
+import { type LimitRuns, lengthText, rpmText, spanText, timesText, weekdays } from './text.ts';
 
 export type NeedService = Report['needs'][number];
 

@@ -3,7 +3,6 @@
 import { type CalendarDate, dayOfWeek } from '#core/calendar.ts';
 import type { Limit } from '#core/limits.ts';
 import { ruleOn, type Tariff } from '#core/tariff.ts';
-import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { Pad, PadBlock, PadDay } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, speak } from '#units/format.ts';
@@ -12,6 +11,7 @@ import { hardSpace } from '#units/numerals.ts';
 import { formatTimeOfDay as clock } from '#units/timeOfDay.ts';
 import { mostBlocks, type Said, type Stretch, shortestBlock } from './edit.ts';
 import { type Report, segmentOf, type WorkedDay } from './figures.ts';
+import { limitShortNames, needName } from './names.ts';
 
 /** "09:00–12:00", or "all day" where start and end meet. */
 export function spanText({ start, end }: Stretch): string {
@@ -68,39 +68,6 @@ export const otherInSentence: Readonly<Record<PadDay['compareWith'], string>> = 
   oneSpeed: 'top speed alone',
   old: 'your old day',
 };
-
-export const needTitles: Readonly<Record<NamedNeed['kind'], string>> = {
-  skimming: 'Skimming',
-  heating: 'Heating',
-  saltCell: 'Salt cell',
-  cleaner: 'Cleaner',
-  solar: 'Solar heating',
-  spillway: 'Spillway',
-  filtering: 'Filtering',
-};
-
-export const needName = (need: NamedNeed): string => need.name || needTitles[need.kind];
-
-const limitTitles: Readonly<Record<Limit['kind'], string>> = {
-  suctionVelocity: 'Velocity in the suction pipe',
-  dischargeVelocity: 'Velocity in the return pipe',
-  filterRate: 'Rate through the filter',
-  heaterFlow: 'Flow through the heater',
-  suctionCover: 'Flow marked on the suction covers',
-  npsh: 'Suction head the pump requires (NPSH)',
-};
-
-/** The same for a label on a line. */
-export const limitShortNames: Readonly<Record<Limit['kind'], string>> = {
-  suctionVelocity: 'suction velocity',
-  dischargeVelocity: 'return velocity',
-  filterRate: 'filter rate',
-  heaterFlow: 'heater',
-  suctionCover: 'suction covers',
-  npsh: 'NPSH',
-};
-
-export const limitName = (limit: Limit): string => limitTitles[limit.kind];
 
 /** A limit with every time of day at which it is passed. */
 export interface LimitRuns {

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Table } from '#charts/Table.tsx';
@@ -11,6 +10,8 @@ import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { Door } from '#widgets/kit/Door.tsx';
 import { describedBy, Field } from '#widgets/kit/Field.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { Later } from '#widgets/kit/Later.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { BlockList } from './BlockList.tsx';
@@ -47,7 +48,7 @@ interface DaySheetProps {
 }
 
 /** The reader's day: laid out, worked out, compared and printed. */
-export default function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
+function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
   const { id } = props;
   const model = useMemo(() => createDayModel(store), [store]);
   useEffect(() => {
@@ -165,6 +166,8 @@ export default function DaySheet({ store = padStore, ...props }: DaySheetProps):
     </div>
   );
 }
+
+export default guarded(DaySheet, padStore);
 
 /** How long a drag must rest before what stands below the strip follows [ms]. */
 const rest = 150;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame, type Side } from '#charts/Frame.tsx';
@@ -11,6 +11,8 @@ import { format } from '#units/format.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
@@ -27,7 +29,7 @@ const weeksSide: Side = {
 };
 
 /** A filter from clean to due: the flow and the gauge at a speed, and the speed that holds the flow. */
-export default function FilterWeeks({ id }: { id: string }): JSX.Element {
+function FilterWeeks({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleBench, openingSpeed), []);
   const figure = useExplorable(model, {
     sentence,
@@ -75,6 +77,8 @@ export default function FilterWeeks({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(FilterWeeks);
 
 function Figures({ model }: { model: FilterWeeksModel }): JSX.Element {
   return <Readings items={readings(model)} />;

@@ -1,10 +1,12 @@
-import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
+import { type ReadonlySignal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { format, speak } from '#units/format.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkFields } from '#widgets/kit/linkState.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
@@ -50,7 +52,7 @@ interface ViewProps {
 }
 
 /** The same pool, pump and plan over a year with two filters. */
-export default function FilterYears({ id, first }: ViewProps): JSX.Element {
+function FilterYears({ id, first }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(exampleBasis, first), []);
   useEffect(() => {
     void import('./example.ts').then(
@@ -96,6 +98,8 @@ export default function FilterYears({ id, first }: ViewProps): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(FilterYears);
 
 function Figures({ model }: { model: FilterYearsModel }): JSX.Element {
   return <Readings items={readings(model)} />;

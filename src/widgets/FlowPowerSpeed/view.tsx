@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -11,6 +11,8 @@ import { pumpHead } from '#core/pump.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink } from '#widgets/kit/linkState.ts';
 import { type HeadAt, pumpLine, systemLine } from '#widgets/kit/machine.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
@@ -23,7 +25,7 @@ import { bars, sentence, spoken, table } from './text.ts';
 const opening = 1720;
 
 /** Pump and pipes in one picture, and beside it what is left of flow, head and power. */
-export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
+function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleMachine, opening), []);
   const figure = useExplorable(model, {
     sentence,
@@ -60,6 +62,8 @@ export default function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(FlowPowerSpeed);
 
 interface PictureProps {
   readonly model: FlowPowerSpeedModel;

@@ -1,10 +1,10 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import { Band, Curve, CurveLabel } from '#charts/marks.tsx';
 import { bandPath, linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction } from '#charts/scale.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { GaugeHeadModel, Heads } from './model.ts';
 import { headText } from './text.ts';
 

@@ -1,7 +1,8 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Spot } from '#charts/labels.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import {
   dialRadius,
   drawing,

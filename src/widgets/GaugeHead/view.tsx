@@ -1,9 +1,10 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -38,7 +39,7 @@ function linkFields(model: GaugeHeadModel): Readonly<Record<string, LinkField>> 
 }
 
 /** Two gauges beside a pump, and the head that they add up to. */
-export default function GaugeHead({ id, note, states, density }: ViewProps): JSX.Element {
+function GaugeHead({ id, note, states, density }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel({ states, density }), []);
   const figure = useExplorable(model, {
     sentence,
@@ -72,6 +73,8 @@ export default function GaugeHead({ id, note, states, density }: ViewProps): JSX
     </Figure>
   );
 }
+
+export default guarded(GaugeHead);
 
 function Sums({ model }: { model: GaugeHeadModel }): JSX.Element {
   const total = useComputed(() => headText(model, model.heads.value.total));

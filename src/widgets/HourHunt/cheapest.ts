@@ -48,7 +48,7 @@ const nothingFlows: NoDay = { kind: 'none', collision: [], changesEnough: null }
 
 /** The question as the core takes it, or null where something on the pad changes within an hour. */
 export function askedOf(place: HuntPlace, { date }: DayKind): CheapestDayInputs | null {
-  const { settings, needs, limits, quiet, volume, turnovers, tariff } = place;
+  const { settings, needs, limits, quiet, volume, turnovers, tariff, standbyPower } = place;
   const { bands } = ruleOn(tariff, date).dayType;
   const spans = [...bands, ...quiet, ...needs.flatMap(({ windows }) => windows)];
   if (spans.some(({ start, end }) => start % hour !== 0 || end % hour !== 0)) return null;
@@ -59,6 +59,7 @@ export function askedOf(place: HuntPlace, { date }: DayKind): CheapestDayInputs 
       (ratio) => points.get(ratio) ?? { kind: 'noFlow', power: 0 },
     ),
     mayStop: true,
+    standbyPower,
     leastVolume: (turnovers ?? 0) * volume,
     needs,
     limits,

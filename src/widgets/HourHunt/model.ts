@@ -40,6 +40,8 @@ export interface HuntPlace {
   readonly tariff: Tariff;
   /** Year whose calendar tells the kinds of day apart. */
   readonly year: number;
+  /** Draw while the pump is stopped [W]; none when left out. */
+  readonly standbyPower?: number | undefined;
 }
 
 /** A kind of day the tariff prices apart, with one date of that kind. */

@@ -1,6 +1,6 @@
 import { padModel } from '#pad/assemble.ts';
 import type { Pad } from '#pad/schema.ts';
-import { limitName, needName } from '#widgets/DaySheet/text.ts';
+import { limitName, needName } from '#widgets/DaySheet/names.ts';
 import type { HourHuntModel, HuntPlace } from './model.ts';
 
 /** Puts the reader's own pad beside the example. */
@@ -11,7 +11,8 @@ export function takePad(model: HourHuntModel, pad: Pad): void {
 
 /** The pad as a place to hunt on, or nothing while it does not say enough. */
 export function placeOf(pad: Pad): HuntPlace | undefined {
-  const { running, speeds, volume, ladder, needs, limits, quiet, tariff } = padModel(pad);
+  const { running, speeds, volume, ladder, needs, limits, quiet, tariff, standbyPower } =
+    padModel(pad);
   if (running === null || speeds === null || volume === null || tariff === null) return undefined;
   const rungs = (ladder ?? []).flatMap((rung) => (rung.kind === 'served' ? [rung.ratio] : []));
   const ratios = threeOf([...new Set(rungs)].sort((a, b) => a - b));
@@ -29,6 +30,7 @@ export function placeOf(pad: Pad): HuntPlace | undefined {
     turnovers: pad.turnoverTarget,
     tariff,
     year: pad.day.date?.year ?? 2027,
+    standbyPower,
   };
 }
 

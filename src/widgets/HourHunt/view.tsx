@@ -1,9 +1,11 @@
-import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
+import { type ReadonlySignal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo, useRef } from 'preact/hooks';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import type { LinkFields } from '#widgets/kit/linkState.ts';
 import { type Reading, Readings } from '#widgets/kit/Readings.tsx';
 import { createModel, type HourHuntModel, type Hours, type HuntPlace } from './model.ts';
@@ -58,7 +60,7 @@ function linkFields(model: HourHuntModel): LinkFields {
 }
 
 /** Twenty-four hours to lay by hand, and what they cost. */
-export default function HourHunt({ id, place }: ViewProps): JSX.Element {
+function HourHunt({ id, place }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(place), []);
   const figure = useExplorable(model, {
     sentence,
@@ -75,6 +77,8 @@ export default function HourHunt({ id, place }: ViewProps): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(HourHunt);
 
 function Choices({ id, model }: { id: string; model: HourHuntModel }): JSX.Element {
   const kinds = kindChoices(model);

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Table } from '#charts/Table.tsx';
@@ -6,6 +5,7 @@ import type { DayAnswer } from '#core/dayBands.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { createSureness, type SurenessModel } from './model.ts';
 import { Narrowing } from './Narrowing.tsx';

@@ -9,7 +9,8 @@ import { coinOf } from '#units/coin.ts';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { hardSpace } from '#units/numerals.ts';
-import { needName, rpmText } from '#widgets/DaySheet/text.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
+import { rpmText } from '#widgets/DaySheet/text.ts';
 import {
   type Chance,
   drawnTrials,

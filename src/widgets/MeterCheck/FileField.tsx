@@ -1,8 +1,8 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { CellUnit, CsvChoice, Wanted } from '#pad/formats/csvLook.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { Field } from '#widgets/kit/Field.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { comingText } from './comingText.ts';
 import type { FileIn } from './fileIn.ts';
 

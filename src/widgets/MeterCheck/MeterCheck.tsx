@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -7,6 +6,7 @@ import { Table } from '#charts/Table.tsx';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { FileField } from './FileField.tsx';
 import { type Against, createMeterCheck, type Measures, type MeterModel } from './model.ts';

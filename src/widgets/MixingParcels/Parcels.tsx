@@ -1,5 +1,6 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { MixingModel } from './model.ts';
 import { parcelText } from './text.ts';
 

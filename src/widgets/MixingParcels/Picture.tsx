@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import type { Placement, Spot } from '#charts/labels.ts';
@@ -6,6 +5,7 @@ import { Curve, CurveLabel, Rule } from '#charts/marks.tsx';
 import { linePath } from '#charts/path.ts';
 import { fraction, valueAt } from '#charts/scale.ts';
 import { DragHandle, DragSurface } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { longest, type MixingModel } from './model.ts';
 import { percentText, spoken } from './text.ts';
 

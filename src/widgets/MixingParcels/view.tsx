@@ -1,10 +1,11 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Quantity as Measured } from '#units/quantities.ts';
 import type { Dial } from '#widgets/kit/dial.ts';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { examplePool } from './example.ts';
@@ -27,7 +28,7 @@ function linkFields(model: MixingModel): Readonly<Record<string, LinkField>> {
 }
 
 /** How much of a pool has passed the filter, hour by hour, and which of it waits. */
-export default function MixingParcels({ id }: { id: string }): JSX.Element {
+function MixingParcels({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(examplePool), []);
   const figure = useExplorable(model, {
     sentence,
@@ -54,6 +55,8 @@ export default function MixingParcels({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(MixingParcels);
 
 interface SettingProps {
   readonly id: string;

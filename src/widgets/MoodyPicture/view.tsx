@@ -1,10 +1,11 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { format } from '#units/format.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -34,7 +35,7 @@ function linkFields(model: MoodyModel, first: string): Readonly<Record<string, L
 }
 
 /** One run of pipe as a point on the chart of friction factors. */
-export default function MoodyPicture({ id, ...props }: ViewProps): JSX.Element {
+function MoodyPicture({ id, ...props }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(props), []);
   const figure = useExplorable(model, {
     sentence,
@@ -81,6 +82,8 @@ export default function MoodyPicture({ id, ...props }: ViewProps): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(MoodyPicture);
 
 /** The loss by both laws, and what twice of each thing does to it. */
 function Losses({ model }: { model: MoodyModel }): JSX.Element {

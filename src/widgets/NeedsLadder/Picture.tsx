@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import type { Spot } from '#charts/labels.ts';
@@ -6,6 +6,7 @@ import { placed } from '#charts/marks.tsx';
 import { quantitySide } from '#charts/quantityAxis.ts';
 import { fraction, valueAt } from '#charts/scale.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { Ladder, NeedsLadderModel, Step } from './model.ts';
 import { spread } from './spread.ts';
 import { ceilingNames } from './text.ts';

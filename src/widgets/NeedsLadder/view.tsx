@@ -1,9 +1,11 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
@@ -29,7 +31,7 @@ function linkFields(model: NeedsLadderModel): Readonly<Record<string, LinkField>
 }
 
 /** What each thing on the pad needs, as rungs of a ladder of speeds, under the ceilings of the limits. */
-export default function NeedsLadder({ id }: { id: string }): JSX.Element {
+function NeedsLadder({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleScene, opening), []);
   const figure = useExplorable(model, {
     sentence,
@@ -69,6 +71,8 @@ export default function NeedsLadder({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(NeedsLadder);
 
 /** Each need in words: what it asks for, and how it fares. */
 function Needs({ model }: { readonly model: NeedsLadderModel }): JSX.Element {

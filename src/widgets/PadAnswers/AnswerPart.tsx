@@ -1,4 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
+import { padStore } from '#pad/padStore.ts';
+import { Guard } from '#widgets/kit/Guard.tsx';
 
 interface PartProps {
   readonly id: string;
@@ -13,7 +15,7 @@ export function AnswerPart({ id, title, lead, children }: PartProps): JSX.Elemen
     <section class="answers-part" aria-labelledby={id}>
       <h3 id={id}>{title}</h3>
       {lead !== undefined && <p class="answers-lead">{lead}</p>}
-      {children}
+      <Guard store={padStore}>{children}</Guard>
     </section>
   );
 }

@@ -1,6 +1,6 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { format } from '#units/format.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { LadderRung } from './figures.ts';
 import type { AnswersModel } from './model.ts';
 import * as text from './text.ts';

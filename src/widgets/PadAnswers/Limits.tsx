@@ -1,5 +1,5 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { LimitRow } from './figures.ts';
 import type { AnswersModel } from './model.ts';
 import { limitText, limitTitle } from './text.ts';

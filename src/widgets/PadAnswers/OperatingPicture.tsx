@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -7,6 +7,7 @@ import { Curve, CurveLabel, Marker, placed } from '#charts/marks.tsx';
 import { span } from '#charts/scale.ts';
 import { format } from '#units/format.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import type { AnswersModel } from './model.ts';
 import { type Moving, movingOf, plotOf, type RungMark, speedFor } from './plot.ts';
 import { rpm } from './text.ts';

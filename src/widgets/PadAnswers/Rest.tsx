@@ -1,6 +1,6 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { padModel } from '#pad/assemble.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AnswerPart } from './AnswerPart.tsx';
 import { Evidence } from './Evidence.tsx';
 import { Limits } from './Limits.tsx';

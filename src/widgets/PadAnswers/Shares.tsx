@@ -1,7 +1,7 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { ShareBar } from '#charts/Bars.tsx';
 import { Table, type TableData } from '#charts/Table.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { useSettled } from '#widgets/kit/settle.ts';
 import type { AnswersModel } from './model.ts';
 import { headBar, partsTable } from './shares.ts';

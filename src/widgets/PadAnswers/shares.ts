@@ -6,7 +6,7 @@ import { lackingIds } from '#core/resistance.ts';
 import type { Section } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
-import { equipmentNames, partText } from '#widgets/PadForm/parts.ts';
+import { equipmentNames, partText } from '#widgets/PadForm/partNames.ts';
 import type { HeadPiece, Here } from './figures.ts';
 import type { Scene } from './scene.ts';
 

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { ownerPad } from '#pad/demoOwner.ts';
@@ -8,6 +7,8 @@ import { padStore } from '#pad/padStore.ts';
 import type { Pad } from '#pad/schema.ts';
 import type { PadStore } from '#pad/store.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { Later } from '#widgets/kit/Later.tsx';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
@@ -33,7 +34,7 @@ interface PadAnswersProps {
 }
 
 /** Everything that follows from the reader's pad. */
-export default function PadAnswers(props: PadAnswersProps): JSX.Element {
+function PadAnswers(props: PadAnswersProps): JSX.Element {
   const { id = 'answers', store = padStore, first = ownerPad } = props;
   const model = useMemo(() => createAnswers(first), [first]);
   useEffect(() => model.follow(store), [model, store]);
@@ -53,6 +54,8 @@ export default function PadAnswers(props: PadAnswersProps): JSX.Element {
     </div>
   );
 }
+
+export default guarded(PadAnswers, padStore);
 
 interface AnswersProps {
   readonly id: string;

@@ -1,7 +1,8 @@
 /** Adding, moving and removing entries of a list. */
-import { useComputed } from '@preact/signals';
+
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { useForm } from './form.ts';
 
 /** Puts the focus on an element once the page shows it. */

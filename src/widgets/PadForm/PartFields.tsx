@@ -1,11 +1,12 @@
 /** The fields of one part of the plumbing. */
-import { signal, useComputed, useSignalEffect } from '@preact/signals';
+import { signal, useSignalEffect } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { EquipmentSection, FittingSection, PipeSection } from '#pad/schema.ts';
 import { speak } from '#units/format.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { createDial } from '#widgets/kit/dial.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { More } from './Entry.tsx';

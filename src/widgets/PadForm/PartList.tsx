@@ -1,14 +1,16 @@
 /** A list of parts with its branches, as deep as they go. */
-import { useComputed } from '@preact/signals';
+
 import type { JSX } from 'preact';
 import { newBranch, newEquipment, newFitting, newParallel, newPipe } from '#pad/parts.ts';
 import type { BranchSection, ParallelSection, Section } from '#pad/schema.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, Entry, EntryTools, focusSoon, RemoveButton, useIds } from './Entry.tsx';
 import { Findings, NumberField, WordsField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';
 import { inserted, moved, without } from './lists.ts';
 import { EquipmentFields, FittingFields, PipeFields } from './PartFields.tsx';
-import { branchText, freshPartIds, lastSize, partText } from './parts.ts';
+import { partText } from './partNames.ts';
+import { branchText, freshPartIds, lastSize } from './parts.ts';
 import { elementId, type Spot, valueAtSpot } from './spot.ts';
 import { usualEquipment } from './usual.ts';
 

@@ -1,8 +1,9 @@
 /** The freeform outline: corners to drag, to move by keys, or to type. */
-import { useComputed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { format, speak } from '#units/format.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, focusSoon, More } from './Entry.tsx';
 import { NumberField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';

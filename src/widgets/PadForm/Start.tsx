@@ -1,6 +1,6 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { emptyPad } from '#pad/parts.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { focusSoon } from './Entry.tsx';
 import { useForm } from './form.ts';
 import { elementId } from './spot.ts';

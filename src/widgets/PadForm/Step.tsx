@@ -1,6 +1,8 @@
-import { signal, useComputed, useSignalEffect } from '@preact/signals';
+import { signal, useSignalEffect } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { Guard } from '#widgets/kit/Guard.tsx';
 import type * as Bodies from './bodies.tsx';
 import { focusSoon } from './Entry.tsx';
 import { useForm } from './form.ts';
@@ -22,10 +24,15 @@ async function fetchBodies(): Promise<void> {
 }
 
 function StepBody(props: StepTexts & { id: StepId }): JSX.Element {
+  const { store } = useForm();
   const fetched = bodies.value;
   if (fetched === 'not yet') return <p class="field-help">One moment.</p>;
   if (fetched === 'failed') return <NotFetched />;
-  return <fetched.Body {...props} />;
+  return (
+    <Guard store={store}>
+      <fetched.Body {...props} />
+    </Guard>
+  );
 }
 
 /** One step: a line that says what it holds, and the fields once it has been opened. */

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { freshId } from '#pad/ids.ts';
 import { newCover, newQuiet } from '#pad/parts.ts';
@@ -6,6 +5,7 @@ import type { Pad, PadLimits, QuietHours, SuctionCover } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
 import { formatTimeOfDay } from '#units/timeOfDay.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, Entry, focusSoon, More, RemoveButton, useIds } from './Entry.tsx';
 import { ClockField, Findings, NumberField, PickField, WordsField } from './fields.tsx';
 import { useForm } from './form.ts';

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { padModel } from '#pad/assemble.ts';
 import { freshId } from '#pad/ids.ts';
@@ -7,6 +6,7 @@ import type { UnitChoice } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import { formatTimeOfDay } from '#units/timeOfDay.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, Entry, EntryTools, focusSoon, More, RemoveButton, useIds } from './Entry.tsx';
 import { ClockField, Findings, NumberField, PickField, WordsField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';

@@ -1,5 +1,5 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { NumberField } from './fields.tsx';
 import { useForm } from './form.ts';
 import { PartList } from './PartList.tsx';

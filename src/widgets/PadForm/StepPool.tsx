@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { CoreError } from '#core/errors.ts';
@@ -8,6 +7,7 @@ import { drawableOutline } from '#pad/assemblePool.ts';
 import type { Depth, Outline, Pad, Pool } from '#pad/schema.ts';
 import { symbolFor } from '#units/format.ts';
 import { ChoiceField, SelectField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, RemoveButton } from './Entry.tsx';
 import { Faults, Findings, NumberField, OneOfField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';

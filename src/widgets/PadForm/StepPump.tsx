@@ -1,9 +1,10 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { PumpKnowledge } from '#pad/schema.ts';
 import { symbolFor } from '#units/format.ts';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { Problem } from '#widgets/kit/Field.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { type CurvePoint, knowledgeAs, noPoint, pastedPoints } from './curvePoints.ts';
 import { AddButton, More, RemoveButton } from './Entry.tsx';
 import { Faults, Findings, NumberField, OneOfField, WordsField } from './fields.tsx';

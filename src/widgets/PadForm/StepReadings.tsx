@@ -1,9 +1,9 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { freshId } from '#pad/ids.ts';
 import { newReading } from '#pad/parts.ts';
 import type { Reading } from '#pad/schema.ts';
 import { format } from '#units/format.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, Entry, focusSoon, More, RemoveButton, useIds } from './Entry.tsx';
 import { Findings, NumberField, PickField } from './fields.tsx';
 import { useForm } from './form.ts';

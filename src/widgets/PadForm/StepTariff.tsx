@@ -1,10 +1,10 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { freshId } from '#pad/ids.ts';
 import type { PadTariff } from '#pad/schema.ts';
 import { formatPrice } from '#units/money.ts';
 import { monthNames } from '#units/monthNames.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
 import { AddButton, Entry, focusSoon, More, RemoveButton, useIds } from './Entry.tsx';

@@ -1,8 +1,9 @@
 /** The kinds of day of a season, and the prices over each. */
-import { useComputed } from '@preact/signals';
+
 import type { JSX } from 'preact';
 import { formatTimeOfDay } from '#units/timeOfDay.ts';
 import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { AddButton, focusSoon, RemoveButton } from './Entry.tsx';
 import { ClockField, Faults, NumberField, WordsField } from './fields.tsx';
 import { type Form, useForm } from './form.ts';

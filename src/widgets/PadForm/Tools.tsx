@@ -1,8 +1,9 @@
 /** What is always at hand: undo, redo, units, and the way to the answers. */
-import { signal, useComputed, useSignal } from '@preact/signals';
+import { signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { useForm } from './form.ts';
 import { NotFetched } from './NotFetched.tsx';
 import type { UnitsList } from './UnitsList.tsx';

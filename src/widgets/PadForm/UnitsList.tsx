@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { type UnitChoice, unitFor, withUnit } from '#units/choice.ts';
 import {
@@ -10,6 +9,7 @@ import {
   unitsOf,
 } from '#units/quantities.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { useForm } from './form.ts';
 
 const chosenApart = quantityNames.filter((name) => unitsOf(name).length > 1);

@@ -1,8 +1,9 @@
 /** The kit's controls, each tied to one spot of the pad. */
-import { useComputed } from '@preact/signals';
+
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Choice, ChoiceField, SelectField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { QuantityField, TextField, TimeField } from '#widgets/kit/TextFields.tsx';
 import { useForm } from './form.ts';
 import { numberField, type Writing } from './numberField.ts';

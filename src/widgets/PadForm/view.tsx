@@ -7,6 +7,7 @@ import { prepare } from '#pad/firstFit.ts';
 import { padStore } from '#pad/padStore.ts';
 import type { PadStore } from '#pad/store.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { createForm, type Form, FormProvider } from './form.ts';
 import { NoticeBar, Start, type StartChoice } from './Start.tsx';
 import { Step } from './Step.tsx';
@@ -26,7 +27,7 @@ interface PadFormProps extends StepTexts {
 }
 
 /** The reader's pad as a form. */
-export default function PadForm({ store = padStore, ...props }: PadFormProps): JSX.Element {
+function PadForm({ store = padStore, ...props }: PadFormProps): JSX.Element {
   const form = useMemo(() => createForm(store, props.rules, props.open), [store]);
   useEffect(() => bringToLife(form), [form]);
   return (
@@ -43,6 +44,8 @@ export default function PadForm({ store = padStore, ...props }: PadFormProps): J
     </FormProvider>
   );
 }
+
+export default guarded(PadForm, padStore);
 
 /** How long the pad keeps still before it is looked at for problems [ms]. */
 const judgeAfter = 400;

@@ -8,6 +8,7 @@ import { fraction, niceAxis, type TickedAxis } from '#charts/scale.ts';
 import { ChoiceField, ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { examplePad, openingChoice } from './example.ts';
 import { createModel, type ReadingBandModel } from './model.ts';
 import { type Answer, type Fitted, halfWidth } from './pad.ts';
@@ -61,7 +62,7 @@ interface ViewProps {
 }
 
 /** A notebook of readings, and how sure each line of it makes the answer. */
-export default function ReadingBand({ id, first }: ViewProps): JSX.Element {
+function ReadingBand({ id, first }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(examplePad, openingChoice, first), []);
   useEffect(() => {
     void import('./exampleFit.ts').then(
@@ -94,6 +95,8 @@ export default function ReadingBand({ id, first }: ViewProps): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(ReadingBand);
 
 function Notes({ id, model }: { id: string; model: ReadingBandModel }): JSX.Element {
   const mine = model.source.value === 'mine';

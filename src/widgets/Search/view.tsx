@@ -1,6 +1,7 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { type Finder, type Found, finderFrom } from './finder.ts';
 import { createModel } from './model.ts';
@@ -38,7 +39,7 @@ function moveFocus(event: KeyboardEvent, section: HTMLElement | null): void {
 }
 
 /** A field, and the places that have its words. */
-export default function Search(): JSX.Element {
+function Search(): JSX.Element {
   const model = useMemo(() => createModel(fetchFinder), []);
   const section = useRef<HTMLElement>(null);
   const shown = useComputed(() => model.found.value.slice(0, mostShown));
@@ -93,6 +94,8 @@ export default function Search(): JSX.Element {
     </search>
   );
 }
+
+export default guarded(Search);
 
 function Result({ found }: { readonly found: Found }): JSX.Element {
   const { at, page, heading, sentence } = found;

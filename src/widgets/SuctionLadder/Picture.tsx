@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import type { Placement, Spot } from '#charts/labels.ts';
@@ -9,6 +9,7 @@ import { fraction, upward, valueAt } from '#charts/scale.ts';
 import { pressureHead } from '#core/gauges.ts';
 import { seaLevelPressure } from '#core/npsh.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { bounds, type Rungs, type SuctionLadderModel } from './model.ts';
 import { changeText, headText, spoken } from './text.ts';
 

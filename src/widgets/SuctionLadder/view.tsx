@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Quantity as Measured } from '#units/quantities.ts';
@@ -6,6 +5,8 @@ import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import type { Dial } from '#widgets/kit/dial.ts';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -35,7 +36,7 @@ function linkFields(model: SuctionLadderModel): Readonly<Record<string, LinkFiel
 }
 
 /** The pressure on its way from the pool to the eye of the pump, as a ladder that falls. */
-export default function SuctionLadder({ id }: { id: string }): JSX.Element {
+function SuctionLadder({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleLine), []);
   const figure = useExplorable(model, {
     sentence,
@@ -78,6 +79,8 @@ export default function SuctionLadder({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(SuctionLadder);
 
 interface SettingProps {
   readonly id: string;

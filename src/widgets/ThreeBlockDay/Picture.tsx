@@ -1,5 +1,5 @@
 /** Flow and power over the day, one above the other: the areas are water and energy. */
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
 import type { Spot } from '#charts/labels.ts';
@@ -10,6 +10,7 @@ import { stripPieces } from '#charts/ring.ts';
 import { fraction, type TickedAxis, valueAt } from '#charts/scale.ts';
 import { formatPrice } from '#units/money.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { type BlockName, blockNames, type ThreeBlockModel } from './model.ts';
 import { blockLabels, spokenBegin, spokenSpeed } from './text.ts';
 

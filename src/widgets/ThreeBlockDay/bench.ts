@@ -8,6 +8,7 @@ import type {
   RunningPoint,
   ServiceNeed,
 } from '#core/dayReport.ts';
+import type { Priming } from '#core/priming.ts';
 import type { Tariff } from '#core/tariff.ts';
 
 export interface BenchNeed extends ServiceNeed {
@@ -37,6 +38,9 @@ export interface Bench extends Setting {
   readonly tariff: Tariff;
   /** The day that is priced. */
   readonly date: CalendarDate;
+  /** Draw while the pump is stopped [W]; none when left out. */
+  readonly standbyPower?: number | undefined;
+  readonly priming?: Priming | undefined;
 }
 
 /** One block with what it does and takes. */
@@ -68,6 +72,8 @@ export interface DearHours {
 
 export interface WorkedDay {
   readonly parts: readonly WorkedBlock[];
+  /** What the stopped pump draws [J], and its price. */
+  readonly standby: { readonly energy: number; readonly cost: number };
   readonly report: DayReport<BenchNeed, BenchLimit>;
   /** In the tariff's currency, without its daily charge. */
   readonly cost: number;

@@ -22,9 +22,10 @@ function workedBlock(
   bench: Bench,
 ): WorkedBlock {
   const own = segments.filter(({ blockId }) => blockId === block.id);
-  const [first] = own;
   const minutes = spanMinutes(block);
-  const { flow = 0, power = 0 } = first ?? {};
+  // What it settles at once it has primed.
+  const { flow, power } = own.find(({ isPriming }) => !isPriming) ??
+    own[0] ?? { flow: 0, power: 0 };
   const { energy, energyCost } = priceDay(bench.tariff, bench.date, own);
   return {
     block,
@@ -32,7 +33,7 @@ function workedBlock(
     speed: block.ratio * bench.speeds.reference,
     flow,
     power,
-    water: flow * minutes * 60,
+    water: own.reduce((sum, each) => sum + each.flow * spanMinutes(each) * 60, 0),
     energy,
     cost: energyCost,
   };
@@ -41,11 +42,17 @@ function workedBlock(
 export function workOut(bench: Bench, blocks: readonly Block[]): WorkedDay {
   const report = dayReport({ ...bench, blocks });
   const price = priceDay(bench.tariff, bench.date, report.segments);
+  const stopped = priceDay(
+    bench.tariff,
+    bench.date,
+    report.segments.filter(({ kind }) => kind === 'off'),
+  );
   const dear = dearBandsOf(bench);
   const inDear = price.byBand.filter(({ band }) => dear.includes(band));
   const fastest = bench.pointAt(bench.speeds.top / bench.speeds.reference);
   return {
     parts: blocks.map((block) => workedBlock(block, report.segments, bench)),
+    standby: { energy: stopped.energy, cost: stopped.energyCost },
     report,
     cost: price.energyCost,
     dearCost: inDear.reduce((sum, each) => sum + each.cost, 0),

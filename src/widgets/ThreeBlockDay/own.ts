@@ -10,7 +10,7 @@ export function benchOf(pad: Pad): Bench | undefined {
   const { planOf, tariff, speeds } = padModel(pad);
   const plan = planOf([]);
   if (plan === null || tariff === null || speeds === null) return undefined;
-  const { pointAt, volume, needs, limits, quiet } = plan;
+  const { pointAt, volume, needs, limits, quiet, standbyPower, priming } = plan;
   return {
     speeds,
     pointAt,
@@ -21,6 +21,8 @@ export function benchOf(pad: Pad): Bench | undefined {
     tariff,
     currency: tariff.currency,
     date: pricedDate(pad.day.date),
+    standbyPower,
+    priming,
   };
 }
 

@@ -43,6 +43,8 @@ function shares(model: ThreeBlockModel): string {
       (part) =>
         `${part.block.id} (${hoursText(part.minutes)} at ${speedText(part, model)}) ${percent(part.water, report.volumeMoved)} of the water and ${percent(part.cost, cost)} of the price`,
     );
+  const { standby } = model.here.value;
+  if (standby.energy > 0) each.push(`the stopped pump ${percent(standby.cost, cost)} of the price`);
   return `Of that, ${each.join('; ')}.`;
 }
 
@@ -128,7 +130,7 @@ export function spokenSpeed(model: ThreeBlockModel, name: BlockName): string {
 
 export function table(model: ThreeBlockModel): TableData {
   const units = model.units.value;
-  const { parts, report, cost } = model.here.value;
+  const { parts, standby, report, cost } = model.here.value;
   const bare = { withUnit: false };
   return {
     caption: 'The three blocks and what each takes',
@@ -155,6 +157,21 @@ export function table(model: ThreeBlockModel): TableData {
         format('energy', part.energy, units, bare),
         money(model, part.cost),
       ]),
+      ...(standby.energy > 0
+        ? [
+            [
+              'Stopped',
+              '',
+              '',
+              '',
+              '',
+              '',
+              '',
+              format('energy', standby.energy, units, bare),
+              money(model, standby.cost),
+            ],
+          ]
+        : []),
       [
         'Day',
         '',

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { formatTimeOfDay, parseTimeOfDay } from '#units/timeOfDay.ts';
@@ -6,6 +5,8 @@ import { ToggleField } from '#widgets/kit/ChoiceFields.tsx';
 import type { Entry } from '#widgets/kit/entry.ts';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
@@ -61,7 +62,7 @@ interface ViewProps {
 }
 
 /** Three blocks over 24 hours on a tariff of two prices, with all that follows from them. */
-export default function ThreeBlockDay({ id, setting, first }: ViewProps): JSX.Element {
+function ThreeBlockDay({ id, setting, first }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(setting, first), []);
   useEffect(() => {
     void import('./example.ts').then(
@@ -98,6 +99,8 @@ export default function ThreeBlockDay({ id, setting, first }: ViewProps): JSX.El
     </Figure>
   );
 }
+
+export default guarded(ThreeBlockDay);
 
 function Totals({ model }: { model: ThreeBlockModel }): JSX.Element {
   return (

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -10,6 +10,8 @@ import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink } from '#widgets/kit/linkState.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
@@ -20,7 +22,7 @@ import { drawnOf, type Sides, sidesOf, spotOf } from './plot.ts';
 import { readings, sentence, spokenFilter, spokenValve, table } from './text.ts';
 
 /** A pump before a valve: the point where it meets the pipes walks along the curve of the pump. */
-export default function ValveWalk({ id }: { id: string }): JSX.Element {
+function ValveWalk({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleRig), []);
   const figure = useExplorable(model, {
     sentence,
@@ -54,6 +56,8 @@ export default function ValveWalk({ id }: { id: string }): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(ValveWalk);
 
 interface PictureProps {
   readonly model: ValveWalkModel;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -9,6 +9,8 @@ import { joulesPerKilowattHour } from '#core/constants.ts';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink } from '#widgets/kit/linkState.ts';
 import { QuantityRange } from '#widgets/kit/QuantityRange.tsx';
 import { Readings } from '#widgets/kit/Readings.tsx';
@@ -22,7 +24,7 @@ import { readings, sentence, spokenFixed, spokenLift, spokenSpeed, table } from 
 const opening = 1400;
 
 /** Water for a kilowatt-hour against speed: where the cube law stops paying. */
-export default function WaterPerKilowattHour({ id }: { id: string }): JSX.Element {
+function WaterPerKilowattHour({ id }: { id: string }): JSX.Element {
   const model = useMemo(() => createModel(exampleSetup, opening), []);
   const figure = useExplorable(model, {
     sentence,
@@ -58,6 +60,8 @@ export default function WaterPerKilowattHour({ id }: { id: string }): JSX.Elemen
     </Figure>
   );
 }
+
+export default guarded(WaterPerKilowattHour);
 
 interface Said {
   readonly speed: ReadonlySignal<string>;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Frame } from '#charts/Frame.tsx';
@@ -10,6 +10,7 @@ import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { Announce } from '#widgets/kit/Announce.tsx';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { DragHandle } from '#widgets/kit/DragHandle.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { inputWords } from './changes.ts';

@@ -1,7 +1,8 @@
 /** Where the best plan changes, in words: the flag in the picture and the sentence. */
 import type { SweepChange } from '#core/sweepCheapestDay.ts';
 import type { PlanDifference } from '#core/sweepPlan.ts';
-import { needName, spanText } from '#widgets/DaySheet/text.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
+import { spanText } from '#widgets/DaySheet/text.ts';
 import type { WhatIfModel } from './model.ts';
 import { type InputWords, wordsOf } from './words.ts';
 

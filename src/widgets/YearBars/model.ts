@@ -1,6 +1,6 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { daysInMonth } from '#core/calendar.ts';
-import { type Block, oneSpeedDay } from '#core/day.ts';
+import { type Block, oneSpeedDay, segmentsOf } from '#core/day.ts';
 import { freezeProtection } from '#core/energyFactor.ts';
 import { withFrost } from '#core/frost.ts';
 import { paybackYears } from '#core/payback.ts';
@@ -30,6 +30,8 @@ export interface YearPlace {
   readonly topSpeed: number;
   readonly tariff: Tariff;
   readonly year: number;
+  /** Draw while the pump is stopped [W]; none when left out. */
+  readonly standbyPower?: number | undefined;
 }
 
 /** What one day of a part of the year looks like. */
@@ -128,15 +130,16 @@ interface PlanWish {
 
 /** A year priced month by month over the real calendar. */
 export function planYear(
-  { runningAt, topSpeed, tariff, year }: YearPlace,
+  { runningAt, topSpeed, tariff, year, standbyPower = 0 }: YearPlace,
   { season, rest, frostSpeed }: PlanWish,
   inSeason: readonly boolean[],
   frostNights: readonly number[],
 ): PlanYear {
   const ratioOf = (speed: number) => speed / topSpeed;
-  const powerAt = (ratio: number) => runningAt(ratio * topSpeed).power;
+  const powerAt = (ratio: number) =>
+    ratio === 0 ? standbyPower : runningAt(ratio * topSpeed).power;
   const powered = (blocks: readonly Block[]): PoweredSpan[] =>
-    blocks.map(({ start, end, ratio }) => ({ start, end, power: powerAt(ratio) }));
+    segmentsOf(blocks).map(({ start, end, ratio }) => ({ start, end, power: powerAt(ratio) }));
   const spansOf = ({ at, minutes }: PlanDay) => {
     const blocks = oneSpeedDay({ ratio: ratioOf(at.speed), minutes, start: dayStart });
     const cold = withFrost(blocks, [frostNight], ratioOf(frostSpeed));

@@ -7,7 +7,7 @@ import type { YearBarsModel } from './model.ts';
 /** Puts the reader's own pump and tariff beside the example; without either the switch stays away. */
 export function takePad(model: YearBarsModel, pad: Pad): void {
   const machine = machineOf(pad);
-  const { tariff } = padModel(pad);
+  const { tariff, standbyPower } = padModel(pad);
   model.own.value =
     machine === undefined || tariff === null
       ? undefined
@@ -17,6 +17,7 @@ export function takePad(model: YearBarsModel, pad: Pad): void {
           topSpeed: machine.topSpeed,
           tariff,
           year: pad.day.date?.year ?? 2027,
+          standbyPower,
         };
   model.units.value = pad.units;
 }

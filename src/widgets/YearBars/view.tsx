@@ -1,4 +1,4 @@
-import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preact/signals';
+import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { MonthBars, MonthSwatch } from '#charts/MonthBars.tsx';
@@ -8,6 +8,8 @@ import { monthNames } from '#units/monthNames.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
 import { Figure } from '#widgets/kit/Figure.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
+import { guarded } from '#widgets/kit/Guard.tsx';
 import { dialInLink, type LinkField } from '#widgets/kit/linkState.ts';
 import { RangeField } from '#widgets/kit/RangeField.tsx';
 import { type Reading, Readings } from '#widgets/kit/Readings.tsx';
@@ -44,7 +46,7 @@ interface ViewProps {
 }
 
 /** Twelve months as bars for two pumps, and how soon the more expensive one has paid for itself. */
-export default function YearBars({ id, carried }: ViewProps): JSX.Element {
+function YearBars({ id, carried }: ViewProps): JSX.Element {
   const model = useMemo(() => createModel(placeFrom(carried)), []);
   const figure = useExplorable(model, {
     sentence,
@@ -83,6 +85,8 @@ export default function YearBars({ id, carried }: ViewProps): JSX.Element {
     </Figure>
   );
 }
+
+export default guarded(YearBars);
 
 function Picture({ model, resets }: { model: YearBarsModel; resets: number }): JSX.Element {
   const costs = (months: readonly MonthPrice[]) => months.map(({ cost }) => Math.max(cost, 0));

@@ -1,10 +1,10 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { noteSentence } from '#pad/formats/fileSentences.ts';
 import { format, symbolFor } from '#units/format.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { hardSpace } from '#units/numerals.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';
 import { FileField } from '#widgets/MeterCheck/FileField.tsx';

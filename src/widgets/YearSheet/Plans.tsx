@@ -1,11 +1,12 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
 import type { SeasonPlan } from '#pad/schema.ts';
 import { monthNames } from '#units/monthNames.ts';
-import { needName } from '#widgets/DaySheet/text.ts';
+import { needName } from '#widgets/DaySheet/names.ts';
 import { SelectField, ToggleField } from '#widgets/kit/ChoiceFields.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { QuantityField, TextField } from '#widgets/kit/TextFields.tsx';
 import type { YearModel } from './model.ts';

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 // This part is fetched on demand, when what checks a pad is at hand anyway.
@@ -6,6 +5,7 @@ import { quantityAt, rangeAt } from '#pad/check.ts';
 import type { Path } from '#pad/path.ts';
 import type { PadYear } from '#pad/schema.ts';
 import { symbolFor } from '#units/format.ts';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { plainEntry } from '#widgets/kit/plainEntry.ts';
 import { quantityEntry } from '#widgets/kit/quantityEntry.ts';
 import { QuantityField } from '#widgets/kit/TextFields.tsx';

@@ -1,4 +1,3 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Table, type TableData } from '#charts/Table.tsx';
@@ -6,6 +5,7 @@ import { problemSentence } from '#pad/problems.ts';
 import type { DayModel } from '#widgets/DaySheet/model.ts';
 import { ScrollBox } from '#widgets/DaySheet/ScrollBox.tsx';
 import { Announce } from '#widgets/kit/Announce.tsx';
+import { useComputed } from '#widgets/kit/failure.ts';
 import { useSettled } from '#widgets/kit/settle.ts';
 import { MonthChoices, Months } from './Months.tsx';
 import { createYear, type YearModel } from './model.ts';

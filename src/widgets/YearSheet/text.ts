@@ -10,7 +10,8 @@ import { format, formatIn, symbolFor } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { grouped, hardSpace } from '#units/numerals.ts';
-import { kilowattHours, limitShortNames, needName } from '#widgets/DaySheet/text.ts';
+import { limitShortNames, needName } from '#widgets/DaySheet/names.ts';
+import { kilowattHours } from '#widgets/DaySheet/text.ts';
 import type { Amounts, BesideKind, OtherPlan, YearBeside } from './beside.ts';
 import type { Measure, YearModel } from './model.ts';
 

@@ -1,7 +1,7 @@
-import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Live, read } from '#charts/live.ts';
+import { useComputed } from './failure.ts';
 import { useSettled } from './settle.ts';
 
 /** Speaks the finding half a second after the last change, and nothing when the page opens. */

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { FunctionComponent, JSX } from 'preact';
+import { Guard } from './Guard.tsx';
 
 interface DoorProps<Props extends object> {
   /** What lies behind, in a sentence or two. */
@@ -48,7 +49,12 @@ export function Door<Props extends object>(door: DoorProps<Props>): JSX.Element 
     }
   };
   const now = state.value;
-  if (typeof now === 'object') return <now.part {...door.props} />;
+  if (typeof now === 'object')
+    return (
+      <Guard>
+        <now.part {...door.props} />
+      </Guard>
+    );
   return (
     <>
       <p>{door.lead}</p>

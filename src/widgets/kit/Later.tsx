@@ -1,6 +1,7 @@
 import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { FunctionComponent, JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { Guard } from './Guard.tsx';
 
 interface LaterProps<Props extends object> {
   /** Fetches the part. */
@@ -70,7 +71,9 @@ export function Later<Props extends object>({
     return <div ref={place} class="later" dangerouslySetInnerHTML={{ __html: '' }} />;
   return (
     <div class="later" key="there">
-      <Part {...props} />
+      <Guard>
+        <Part {...props} />
+      </Guard>
     </div>
   );
 }

@@ -1,10 +1,11 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Live } from '#charts/live.ts';
 import { type UnitChoice, unitFor } from '#units/choice.ts';
 import { symbolFor } from '#units/format.ts';
 import type { Quantity } from '#units/quantities.ts';
 import type { Dial } from './dial.ts';
+import { useComputed } from './failure.ts';
 import { quantityEntry } from './quantityEntry.ts';
 import { RangeField } from './RangeField.tsx';
 

@@ -1,8 +1,9 @@
-import { type ReadonlySignal, type Signal, useComputed } from '@preact/signals';
+import type { ReadonlySignal, Signal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { TableData } from '#charts/Table.tsx';
 import type { Pad } from '#pad/schema.ts';
 import type { Source } from './Figure.tsx';
+import { useComputed } from './failure.ts';
 import { type LinkFields, useLinkState } from './linkState.ts';
 import { useOwnPad } from './ownPad.ts';
 

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { carriesPad } from '#pad/fragment.ts';
 import { openKey, padKey } from '#pad/padKey.ts';
 import type { Pad } from '#pad/schema.ts';
+import { useFailure } from './failure.ts';
 
 /** Takes over the reader's own pad each time it has changed. */
 export type TakePad = (pad: Pad) => void;
@@ -11,13 +12,14 @@ export type TakePad = (pad: Pad) => void;
  * reads pads, and what `load` brings to understand one, is fetched only where a pad is kept.
  */
 export function useOwnPad(load: () => Promise<TakePad>): void {
+  const fail = useFailure();
   useEffect(() => {
     if (!mayHavePad()) return;
     let leave = (): void => {};
     let gone = false;
     void Promise.all([load(), import('./padFollower.ts')]).then(
       ([take, { followPad }]) => {
-        if (!gone) leave = followPad(take);
+        if (!gone) leave = followPad(take, fail);
       },
       () => {
         // Out of reach: the example stands, and the switch to the own pad stays away.
