@@ -18,12 +18,13 @@ export const lackingIds: Readonly<Record<Side, string>> = {
 };
 
 /**
- * Power of the flow with which a loss goes that the description lacks [-], and its standard deviation:
- * between grains of sand loss goes with 1, in rough pipe and valves with 2 (Darcy; Darcy-Weisbach), and
- * nobody knows where it is lost, so every power between is as likely (JCGM 100:2008, 4.3.7, from memory).
+ * Power of the flow with which a loss goes that the description lacks [-], and its standard deviation.
+ * Between grains of sand loss goes with 1, in valves and rough pipe with 2 (Darcy; Darcy-Weisbach), and
+ * nobody knows where it is lost: a middle with room for both. Common practice, no source; the bands of
+ * invented pads hold with it whether the loss goes with 2 or with anything from 1 to 2.
  */
-export const typicalLackingExponent = 1.5;
-export const lackingExponentSpread = 1 / Math.sqrt(12);
+export const typicalLackingExponent = 1.6;
+export const lackingExponentSpread = 0.5;
 
 /** Where more than described has become all something that the description lacks [-]; common practice, no source. */
 const ownDoubt = 0.1;

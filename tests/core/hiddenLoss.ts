@@ -69,14 +69,22 @@ function describedBy(draw: Draw): Circuit {
   };
 }
 
-/** A loss of 10 to 60 % of what its side loses at 4 L/s, as some power of the flow from 1 to 2. */
-function hiddenPart(draw: Draw, sideLoss: number): CircuitPart {
+/** Powers of the flow that a loss which nobody described goes with: a valve's, or anything that water does. */
+export const hiddenPowers = { square: [2, 2], any: [1, 2], none: undefined } as const;
+export type Hidden = keyof typeof hiddenPowers;
+
+/** A loss of 10 to 60 % of what its side loses at 4 L/s. */
+function hiddenPart(
+  draw: Draw,
+  sideLoss: number,
+  [least, most]: readonly [number, number],
+): CircuitPart {
   return {
     kind: 'equipment',
     id: 'hidden',
     referenceHead: sideLoss * draw.between(0.1, 0.6),
     referenceFlow: 0.004,
-    exponent: draw.between(1, 2),
+    exponent: draw.between(least, most),
     factor: 1,
   };
 }
@@ -90,8 +98,8 @@ function pumpOf(draw: Draw): PumpCurve {
   return pumpFromPowerLaw({ a, b: (a - last) / 0.0075 ** c, c }, 0.0075);
 }
 
-/** Whether the bands of a pad hold the truth, for every answer and speed; the loss hidden or not there at all. */
-function bandsOfPad(seed: number, setting: Setting, hides: boolean, into: Held): void {
+/** Whether the bands of a pad hold the truth, for every answer and speed. */
+function bandsOfPad(seed: number, setting: Setting, hidden: Hidden, into: Held): void {
   const draw = drawOf((seed * 0.618_033_988_749) % 1);
   const circuit = describedBy(draw);
   const curve = pumpOf(draw);
@@ -106,8 +114,10 @@ function bandsOfPad(seed: number, setting: Setting, hides: boolean, into: Held):
   const off = [0, 0, 0.025, 0.04, 0.1, 0.2, 0.2].map((spread) => spread * draw.normal());
   const side = draw.between(0, 1) < 0.35 ? 'suction' : 'discharge';
   const truth = scaleCircuit(circuit, Math.exp(0.1 * draw.normal()), Math.exp(0.1 * draw.normal()));
-  const hidden = { ...truth, [side]: [...truth[side], hiddenPart(draw, lossOf(circuit, side))] };
-  const pad: SettledPad = settle({ ...evidence, circuit: hides ? hidden : truth }, off);
+  const powers = hiddenPowers[hidden];
+  const part = hiddenPart(draw, lossOf(circuit, side), powers ?? [1, 2]);
+  const whole = powers === undefined ? truth : { ...truth, [side]: [...truth[side], part] };
+  const pad: SettledPad = settle({ ...evidence, circuit: whole }, off);
   const count = 1 + Math.floor(draw.between(0, 3));
   const speeds = Array.from({ length: count }, () => draw.between(0.45, 1));
   const { filterGauge, vacuumGauge, meterShare, powerShare } = typicalInstruments;
@@ -151,10 +161,10 @@ function lossOf(circuit: Circuit, side: 'suction' | 'discharge'): number {
 }
 
 /** How often the bands of so many pads hold the truth, and how wide they are in the mean, at each speed. */
-export function coverage(setting: Setting, pads: number, hides: boolean) {
+export function coverage(setting: Setting, pads: number, hidden: Hidden) {
   const fresh = () => ratiosAsked.map(() => ({ held: 0, widths: [] as number[] }));
   const held: Held = { flow: fresh(), head: fresh(), power: fresh() };
-  for (let seed = 1; seed <= pads; seed += 1) bandsOfPad(seed, setting, hides, held);
+  for (let seed = 1; seed <= pads; seed += 1) bandsOfPad(seed, setting, hidden, held);
   return answersAsked.flatMap((answer) =>
     held[answer].map(({ held: kept, widths }, at) => ({
       answer,
