@@ -69,7 +69,9 @@ function candidates(wish: LabelWish): Placement[] {
 function cost(box: Box, spot: Placement, wish: LabelWish, taken: Box[], lines: Spot[][]): number {
   const apart = Math.abs(spot.x - (wish.wish ?? 0.6));
   const hits = taken.reduce((sum, other) => sum + overlap(box, other), 0);
-  return outside(box) * 100 + hits * 1000 + crossings(box, lines) * 2 + apart;
+  // Words on words are never worth it, however small the part that is covered.
+  const covered = hits > 0 ? 100 + hits * 1000 : 0;
+  return outside(box) * 100 + covered + crossings(box, lines) * 2 + apart;
 }
 
 /**

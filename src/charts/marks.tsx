@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useId, useMemo } from 'preact/hooks';
 import type { Placement, Spot } from './labels.ts';
 import { type Live, read } from './live.ts';
+import { span } from './scale.ts';
 
 /** Each quantity owns an ink, a line pattern and a shape of dot; `plain` belongs to none. */
 export type Quantity = 'flow' | 'head' | 'power' | 'velocity' | 'money' | 'plain';
@@ -26,23 +27,23 @@ interface BandProps {
   readonly hatched?: boolean;
 }
 
+/** Lines over the whole drawing, steep enough to slant on a strip and on a square. */
+const hatchLines = Array.from({ length: 57 }, (_, place) => {
+  const foot = 22 * place - 250;
+  return `M${foot},${span}L${foot + 250},0`;
+}).join('');
+
 /** A marked area: an uncertainty, a saving, a range that is not allowed. */
 export function Band({ d, of, hatched = false }: BandProps): JSX.Element {
-  const hatch = `hatch-${of}-${useId()}`;
+  const clip = `hatch-${of}-${useId()}`;
   if (!hatched) return <path class="band" data-quantity={of} d={d} />;
   return (
     <>
-      <pattern
-        id={hatch}
-        data-quantity={of}
-        patternUnits="userSpaceOnUse"
-        width="16"
-        height="16"
-        patternTransform="rotate(45)"
-      >
-        <path class="hatch" d="M8,0V16" />
-      </pattern>
-      <path class="band" data-quantity={of} d={d} style={`fill:url(#${hatch})`} />
+      <clipPath id={clip}>
+        <path d={d} />
+      </clipPath>
+      <path class="hatch" data-quantity={of} d={hatchLines} clip-path={`url(#${clip})`} />
+      <path class="band is-hatched" data-quantity={of} d={d} />
     </>
   );
 }
@@ -89,10 +90,13 @@ interface CurveLabelProps {
   readonly text: Live<string>;
   /** For a number that moves along the line, heavier than the line's name. */
   readonly strong?: boolean;
+  /** For the name of a line with a handle on it: far enough away for the handle to pass. */
+  readonly clear?: boolean;
 }
 
 /** Words beside their line; they stay within the frame however narrow it gets. */
-export function CurveLabel({ at, of, text, strong = false }: CurveLabelProps): JSX.Element {
+export function CurveLabel(props: CurveLabelProps): JSX.Element {
+  const { at, of, text, strong = false, clear = false } = props;
   const style = useMemo(
     () => computed(() => `${placed(read(at))};--chars:${read(text).length}`),
     [at, text],
@@ -101,9 +105,9 @@ export function CurveLabel({ at, of, text, strong = false }: CurveLabelProps): J
     () =>
       computed(() => {
         const spot = read(at);
-        return `curve-label ${strong ? 'is-strong ' : ''}${spot.above ? 'is-above' : 'is-below'} ${spot.ends ? 'is-end' : 'is-start'}`;
+        return `curve-label ${strong ? 'is-strong ' : ''}${clear ? 'is-clear ' : ''}${spot.above ? 'is-above' : 'is-below'} ${spot.ends ? 'is-end' : 'is-start'}`;
       }),
-    [at, strong],
+    [at, strong, clear],
   );
   return (
     <span class={side} data-quantity={of} style={style}>

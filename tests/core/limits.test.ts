@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { branchFlows, type Circuit, largestVelocity, suctionHead } from '#core/circuit.ts';
-import { crossedLimits, type LimitInputs, limitsFor } from '#core/limits.ts';
+import { CoreError } from '#core/errors.ts';
+import { crossedLimits, greatestRatioWithin, type LimitInputs, limitsFor } from '#core/limits.ts';
 import { npshAvailable } from '#core/npsh.ts';
 import { circuit } from './padFixtures.ts';
 
@@ -210,5 +211,34 @@ describe('limits together', () => {
         expect(count(Math.max(a, b))).toBeGreaterThanOrEqual(count(Math.min(a, b)));
       }),
     );
+  });
+});
+
+describe('the greatest speed that keeps a flow', () => {
+  it('is where the flow comes to it, and none where every speed keeps it', () => {
+    const flowAt = (ratio: number) => 0.01 * Math.max(0, ratio - 0.2);
+    expect(greatestRatioWithin(flowAt, 0.004, 1)).toBeCloseTo(0.6, 9);
+    expect(greatestRatioWithin(flowAt, 0.008, 1)).toBeUndefined();
+    expect(greatestRatioWithin(flowAt, 0.009, 1)).toBeUndefined();
+  });
+
+  it('refuses a flow below 0 and a top speed that is none', () => {
+    expect(() => greatestRatioWithin(() => 0, -1, 1)).toThrow(CoreError);
+    expect(() => greatestRatioWithin(() => 0, 1, 0)).toThrow(CoreError);
+    expect(() => crossedLimits([], 0.001, -1)).toThrow(CoreError);
+  });
+});
+
+describe('several of a kind', () => {
+  it('of two heaters the one that binds first is the limit', () => {
+    const heaters = [{ greatestFlow: 0.003 }, { greatestFlow: 0.002 }];
+    const found = limitsFor({ circuit, heaters });
+    expect(found.map(({ greatestFlow }) => greatestFlow)).toEqual([0.002]);
+  });
+
+  it('three covers on one line bear one mark, unless their line is balanced', () => {
+    const suctionCovers = ['a', 'b', 'c'].map((id) => ({ id, markedFlow: 0.004 }));
+    expect(only({ suctionCovers }).greatestFlow).toBeCloseTo(0.004, 12);
+    expect(only({ suctionCovers, coversBalanced: true }).greatestFlow).toBeCloseTo(0.008, 12);
   });
 });

@@ -56,6 +56,25 @@ describe('what the suction outlets bear', () => {
     expect(stop([cover('a', 60, 'floor')], { circuit: lines }).gpm).toBeCloseTo(60, 10);
   });
 
+  it('is the weakest mark where one cover lies on a branch and another in the line of the pump', () => {
+    const lines = on(way('floor', 30), way('skimmer', 30));
+    const mixed = [cover('line', 60), cover('branch', 90, 'floor')];
+    expect(stop(mixed, { circuit: lines })).toMatchObject({ coverId: 'line' });
+    expect(stop(mixed, { circuit: lines }).gpm).toBeCloseTo(60, 10);
+  });
+
+  it('counts the covers behind a valve as shut with it, however deep they lie', () => {
+    const inner = {
+      kind: 'parallel' as const,
+      id: 'inner',
+      branches: [way('a', 20), way('b', 20)],
+    };
+    const lines = on(way('left', 30), way('outer', 10, 0.0525, [inner]));
+    const covers = [cover('left', 60, 'left'), cover('a', 60, 'a'), cover('b', 60, 'b')];
+    expect(stop(covers, { circuit: lines, valved: ['outer'] }).gpm).toBeCloseTo(60, 10);
+    expect(stop(covers, { circuit: lines }).gpm).toBeGreaterThan(75);
+  });
+
   it('of two covers on ways of their own is one mark, because the other may be blocked', () => {
     const equal = on(way('left', 30), way('right', 30));
     const covers = [cover('a', 60, 'left'), cover('b', 60, 'right')];

@@ -1,5 +1,5 @@
-import type { Locator, Page } from '@playwright/test';
-import { expect, test, wakeAll } from '../site/fixture.ts';
+import type { Locator } from '@playwright/test';
+import { openDoors, test, wakeAll } from '../site/fixture.ts';
 import { pagePaths } from '../site/site.ts';
 
 /** Where the pictures go. */
@@ -21,23 +21,6 @@ const plainName = (text: string) =>
 async function nameOf(part: Locator): Promise<string> {
   const head = part.locator('h2, h3, figcaption, legend').first();
   return plainName((await head.count()) > 0 ? ((await head.textContent()) ?? '') : '');
-}
-
-/** Opens every part of the day sheet that stands behind a button, one after another. */
-async function openDoors(page: Page): Promise<void> {
-  const sections = page.locator('.day-section');
-  for (let at = 0; at < (await sections.count()); at += 1) {
-    const section = sections.nth(at);
-    const buttons = section.locator('button.button');
-    if ((await section.locator('.figure, .field').count()) > 0 || (await buttons.count()) !== 1) {
-      continue;
-    }
-    await buttons.click();
-    await expect(section.locator('.figure, .field, select, input').first()).toBeVisible();
-  }
-  const meter = sections.filter({ hasText: 'Check it against the meter' });
-  await meter.getByRole('button', { name: 'Try it with an invented meter file' }).click();
-  await expect(meter.getByRole('img').first()).toBeVisible();
 }
 
 for (const screen of screens) {

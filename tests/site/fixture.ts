@@ -69,6 +69,23 @@ export async function wakeAll(page: Page): Promise<void> {
   await page.evaluate(() => scrollTo({ top: 0, behavior: 'instant' }));
 }
 
+/** Opens every part of the day sheet that stands behind a button, one after another. */
+export async function openDoors(page: Page): Promise<void> {
+  const sections = page.locator('.day-section');
+  for (let at = 0; at < (await sections.count()); at += 1) {
+    const section = sections.nth(at);
+    const buttons = section.locator('button.button');
+    if ((await section.locator('.figure, .field').count()) > 0 || (await buttons.count()) !== 1) {
+      continue;
+    }
+    await buttons.click();
+    await expect(section.locator('.figure, .field, select, input').first()).toBeVisible();
+  }
+  const meter = sections.filter({ hasText: 'Check it against the meter' });
+  await meter.getByRole('button', { name: 'Try it with an invented meter file' }).click();
+  await expect(meter.getByRole('img').first()).toBeVisible();
+}
+
 /** How far the page reaches beyond the screen [CSS px]; 0 when nothing scrolls sideways. */
 export function widthBeyondScreen(page: Page): Promise<number> {
   return page.evaluate(() => {

@@ -36,19 +36,19 @@ test('no formula is cut on a phone', async ({ page }) => {
 /** Units and words of one short label that stand in more than one line. */
 const broken = (page: Page) =>
   page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>('.field-unit, button, .curve-label')].flatMap(
-      (each) => {
-        const text = each.textContent?.trim() ?? '';
-        if (!each.checkVisibility({ visibilityProperty: true }) || text === '') return [];
-        const range = document.createRange();
-        range.selectNodeContents(each);
-        const box = range.getBoundingClientRect();
-        const line = Number.parseFloat(getComputedStyle(each).fontSize);
-        const isUnit = each.matches('.field-unit');
-        const single = isUnit || !text.includes(' ');
-        return single && box.height > 2.2 * line ? [`${each.className}: ${text}`] : [];
-      },
-    ),
+    [
+      ...document.querySelectorAll<HTMLElement>('.field-unit, button, .curve-label, .day-label b'),
+    ].flatMap((each) => {
+      const text = each.textContent?.trim() ?? '';
+      if (!each.checkVisibility({ visibilityProperty: true }) || text === '') return [];
+      const range = document.createRange();
+      range.selectNodeContents(each);
+      const box = range.getBoundingClientRect();
+      const line = Number.parseFloat(getComputedStyle(each).fontSize);
+      const isUnit = each.matches('.field-unit');
+      const single = isUnit || !text.includes(' ');
+      return single && box.height > 2.2 * line ? [`${each.className}: ${text}`] : [];
+    }),
   );
 
 for (const width of [390, 768]) {

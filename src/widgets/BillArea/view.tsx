@@ -114,13 +114,11 @@ function AreaPicture({ model, side, said }: AreaProps): JSX.Element {
     x: Math.max(width.value / 2, leastOffset),
     y: 1 - height.value,
   }));
-  // In the middle of the area; above it where the area is too small to hold words.
+  // In the middle of the area; beside or above it where it is too small to hold words and handles.
   const totalStyle = useComputed(() => {
-    const inside = height.value > 0.35;
-    return placed({
-      x: Math.min(Math.max(width.value / 2, 0.18), 0.82),
-      y: inside ? 1 - height.value / 2 : 1 - height.value - 0.2,
-    });
+    const [wide, high] = [width.value, height.value];
+    if (wide < 0.5) return placed({ x: wide + 0.31, y: Math.min(1 - high / 2, 0.84) });
+    return placed({ x: wide / 2, y: high > 0.35 ? 1 - high / 2 : 1 - high - 0.2 });
   });
   const energy = useComputed(() => format('energy', model.energy.value, model.units.value));
   const cost = useComputed(() => `${money(model, model.cost.value)} a day`);

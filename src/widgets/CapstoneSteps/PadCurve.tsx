@@ -18,7 +18,7 @@ export function PadCurve({
   flows: readonly number[];
 }): JSX.Element {
   const xSide = quantitySide('Flow', 'flow', us, { max: curve.lastFlow, count: 6 });
-  const ySide = quantitySide('Head', 'head', us, { max: curve.shutoffHead, count: 8 });
+  const ySide = quantitySide('Head', 'head', us, { max: 1.05 * curve.shutoffHead, count: 8 });
   const { axis: x } = xSide;
   const { axis: y } = ySide;
   const points = evenly(0, curve.lastFlow, 60).map((flow) => ({ x: flow, y: curve.head(flow) }));

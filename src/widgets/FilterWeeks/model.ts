@@ -165,10 +165,11 @@ export function createModel(example: FilterBench, opening: number): FilterWeeksM
     here,
     due: computed(() => momentAt(weeksToDue * stepsPerWeek)),
     reach: computed(() => {
-      // Clean at top speed moves the most water; due at top speed presses hardest, held or not.
+      // Clean at top speed moves the most water; due at top speed presses hardest, held or not. Above
+      // the usual sign there is room for its name.
       const atTop = (step: number) => stateAt(bench.value, step, top.value);
       const [clean, due] = [atTop(0), atTop(weeksToDue * stepsPerWeek)];
-      const pressure = Math.max(due.pressure, clean.pressure + 1.15 * usualRise);
+      const pressure = Math.max(due.pressure, clean.pressure + 1.5 * usualRise);
       return { flow: Math.max(1.2 * clean.flow, 1e-4), pressure };
     }),
     extraEnergy,

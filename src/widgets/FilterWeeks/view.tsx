@@ -2,7 +2,7 @@ import type { ReadonlySignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { Frame, type Side } from '#charts/Frame.tsx';
-import type { Spot } from '#charts/labels.ts';
+import { placeLabels, type Spot } from '#charts/labels.ts';
 import { Curve, CurveLabel, Marker, Rule } from '#charts/marks.tsx';
 import { linePath } from '#charts/path.ts';
 import { quantitySide } from '#charts/quantityAxis.ts';
@@ -133,11 +133,13 @@ function FlowPlot({ model, said }: PlotProps & { said: ReadonlySignal<string> })
             of="flow"
             at={{ x: 0.02, y: level, above: true, ends: false }}
             text="clean, or held by more speed"
+            clear
           />
           <CurveLabel
             of="flow"
-            at={{ x: 0.98, y: 1 - fraction(y, end), above: false, ends: true }}
+            at={{ x: 0.98, y: 1 - fraction(y, end), above: fraction(y, end) < 0.2, ends: true }}
             text={name}
+            clear
           />
           <Marker at={at} of="flow" />
         </>
@@ -170,7 +172,23 @@ function GaugePlot({ model }: PlotProps): JSX.Element {
   const at = useComputed(() => spot(model.here.value.left.pressure));
   const heldAt = useComputed(() => spot(model.here.value.held?.pressure ?? Number.NaN));
   const sign = 1 - fraction(y, clean + usualRise);
-  const last = model.moments.value.findLast((moment) => moment.held !== undefined);
+  const line = (value: (moment: Moment) => number | undefined): Spot[] =>
+    model.moments.value.flatMap((moment) => {
+      const pressure = value(moment);
+      if (pressure === undefined) return [];
+      return [{ x: fraction(weeksSide.axis, moment.weeks), y: 1 - fraction(y, pressure) }];
+    });
+  const heldLine = line(({ held }) => held?.pressure);
+  const [leftName, heldName] = placeLabels(
+    [
+      { line: line((moment) => moment.left.pressure), width: 0.44, height: 0.09, wish: 0.98 },
+      // A line that soon ends is no more than a spot, and is not named.
+      ...((heldLine.at(-1)?.x ?? 0) > 1 / weeksToDue
+        ? [{ line: heldLine, width: 0.3, height: 0.09, wish: 0.98 }]
+        : []),
+    ],
+    [{ left: 0, right: 1, top: sign - 0.1, bottom: sign }],
+  );
   return (
     <Frame
       x={weeksSide}
@@ -191,40 +209,12 @@ function GaugePlot({ model }: PlotProps): JSX.Element {
             at={{ x: 0.02, y: sign, above: true, ends: false }}
             text={`usual sign: ${format('pressure', usualRise, units, { digits: 2 })} above clean`}
           />
-          <CurveLabel
-            of="head"
-            at={{
-              x: 0.98,
-              y: 1 - fraction(y, model.due.value.left.pressure),
-              above: true,
-              ends: true,
-            }}
-            text="speed left alone"
-          />
-          {last?.held !== undefined && last.weeks > 1 && (
-            <CurveLabel
-              of="head"
-              at={{
-                x: fraction(weeksSide.axis, 0.82 * last.weeks),
-                y: 1 - fraction(y, heldPressure(model, 0.82 * last.weeks)),
-                above: false,
-                ends: false,
-              }}
-              text="flow held"
-            />
-          )}
+          {leftName && <CurveLabel of="head" at={leftName} text="speed left alone" />}
+          {heldName && <CurveLabel of="head" at={heldName} text="flow held" />}
           <Marker at={at} of="head" />
           {model.here.value.held !== undefined && <Marker at={heldAt} of="head" />}
         </>
       }
     />
   );
-}
-
-/** Gauge at the moment nearest to some weeks, with the flow held [Pa]. */
-function heldPressure(model: FilterWeeksModel, weeks: number): number {
-  const nearest = model.moments.value.reduce((best, each) =>
-    Math.abs(each.weeks - weeks) < Math.abs(best.weeks - weeks) ? each : best,
-  );
-  return nearest.held?.pressure ?? nearest.left.pressure;
 }

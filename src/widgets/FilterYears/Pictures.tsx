@@ -22,8 +22,8 @@ const xSide: Side = { axis: x, title: 'Day of the year', unit: '' };
 
 /** Room above the lines for their names. */
 const headroom = 1.3;
-/** A name, as shares of the picture: width of a letter, height of a line. */
-const letter = { width: 0.016, height: 0.09 };
+/** A name, as shares of a small picture: width of a letter, height of a line. */
+const letter = { width: 0.03, height: 0.09 };
 
 interface PlotProps {
   readonly model: FilterYearsModel;
@@ -67,7 +67,7 @@ function YearPlot({ model, resets, title, of, side: now, value }: YearPlotProps)
       line: spots(points),
       width: letter.width * (names[at]?.length ?? 0),
       height: letter.height,
-      wish: at === 0 ? 0.25 : 0.75,
+      wish: at === 0 ? 0.05 : 0.75,
     })),
   );
   return (

@@ -65,6 +65,9 @@ function FlowPowerSpeed({ id }: { id: string }): JSX.Element {
 
 export default guarded(FlowPowerSpeed);
 
+/** Height of a name, as a fraction of a small picture. */
+const nameHeight = 0.1;
+
 interface PictureProps {
   readonly model: FlowPowerSpeedModel;
   readonly said: ReadonlySignal<string>;
@@ -94,20 +97,19 @@ function Picture({ model, said }: PictureProps): JSX.Element {
   const slowLine = useComputed(() =>
     path(pumpLine(model.machine.value, model.here.value.speed, x.max)),
   );
-  const slowLabel = useComputed(() => ({
-    ...spot({
-      flow: 0.04 * x.max,
-      head: pumpHead(
-        model.machine.value.curve,
-        0.04 * x.max,
-        model.here.value.speed / model.machine.value.referenceSpeed,
-      ),
-    }),
-    above: true,
-    ends: false,
-  }));
-  const slowWords = useComputed(() => `pump at ${model.here.value.speed} rpm`);
-  const pipeEnd = pipes.findLast(({ head }) => head <= 0.9 * y.max);
+  const nameOf = (speed: number) => {
+    const flow = 0.04 * x.max;
+    const head = pumpHead(machine.curve, flow, speed / machine.referenceSpeed);
+    return { ...spot({ flow, head }), above: true, ends: false };
+  };
+  const fastLabel = nameOf(machine.topSpeed);
+  const slowLabel = useComputed(() => nameOf(model.here.value.speed));
+  // Near top speed the two names would cover each other, and the one above says enough.
+  const slowWords = useComputed(() =>
+    slowLabel.value.y - fastLabel.y < nameHeight ? '' : `pump at ${model.here.value.speed} rpm`,
+  );
+  // Further right the words would be pushed back over the line.
+  const pipeEnd = pipes.findLast(({ flow, head }) => head <= 0.8 * y.max && flow <= 0.6 * x.max);
   // The knob slides along the line of the pipes: how far up it stands sets the speed.
   const speedFor = (place: Spot) =>
     machine.topSpeed * Math.sqrt(Math.max(0, (1 - place.y) * (y.max / full.head)));
@@ -126,18 +128,7 @@ function Picture({ model, said }: PictureProps): JSX.Element {
       }
       labels={
         <>
-          <CurveLabel
-            at={{
-              ...spot({
-                flow: 0.04 * x.max,
-                head: pumpHead(machine.curve, 0.04 * x.max, topRatio),
-              }),
-              above: true,
-              ends: false,
-            }}
-            of="head"
-            text={`pump at ${machine.topSpeed} rpm`}
-          />
+          <CurveLabel at={fastLabel} of="head" text={`pump at ${machine.topSpeed} rpm`} />
           {pipeEnd !== undefined && (
             <CurveLabel
               at={{ ...spot(pipeEnd), above: false, ends: false }}

@@ -1,9 +1,10 @@
 import type { JSX } from 'preact';
 import { Frame, type Side } from '#charts/Frame.tsx';
+import { useGrowing } from '#charts/growing.ts';
 import { Band, Curve, CurveLabel } from '#charts/marks.tsx';
 import { bandPath, linePath } from '#charts/path.ts';
-import { quantitySide } from '#charts/quantityAxis.ts';
-import { fraction } from '#charts/scale.ts';
+import { quantitySide, shownUnit } from '#charts/quantityAxis.ts';
+import { fraction, niceAxis } from '#charts/scale.ts';
 import { useComputed } from '#widgets/kit/failure.ts';
 import type { GaugeHeadModel, Heads } from './model.ts';
 import { headText } from './text.ts';
@@ -40,17 +41,25 @@ const names: Side = {
   },
 };
 
+/** Room above the highest column for its number. */
+const headroom = 1.12;
+
+interface ColumnsProps {
+  readonly model: GaugeHeadModel;
+  /** How often Reset was pressed; the axis begins anew with it. */
+  readonly resets: number;
+}
+
 /** The head stacked up in steps, piece by piece. */
-export function Columns({ model }: { model: GaugeHeadModel }): JSX.Element {
+export function Columns({ model, resets }: ColumnsProps): JSX.Element {
+  const units = model.units.value;
   const { least, most } = model.reach.value;
-  const y = quantitySide('Head', 'head', model.units.value, {
-    min: least,
-    max: 1.05 * most,
-    exact: true,
-  });
+  const { max } = niceAxis({ max: headroom * most, unit: shownUnit('head', units) });
+  const wished = quantitySide('Head', 'head', units, { min: least, max, exact: true });
+  const y = useGrowing(wished, `${model.source.value} ${least} ${wished.unit} ${resets}`);
   return (
     <Frame
-      key={`${least} ${most} ${model.units.value.preset}`}
+      key={`${y.axis.max} ${least} ${y.unit}`}
       x={names}
       y={y}
       shape="square"

@@ -59,7 +59,7 @@ export function PadDrawing({ model }: { model: GaugeHeadModel }): JSX.Element {
         <path class="gauge-level" d={lower} />
         <path class="gauge-level" d={upper} />
         <path class="gauge-height" d={between} />
-        <text class="gauge-word is-start" x={heightX + 8} y={heightY}>
+        <text class="gauge-word is-start" x={heightX + 26} y={heightY}>
           {heightWords}
         </text>
         <Dial model={model} name="suctionVacuum" x={suctionGauge.x} y={suctionGauge.y} />

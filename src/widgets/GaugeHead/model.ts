@@ -51,7 +51,7 @@ export interface GaugeHeadModel {
   /** The state that the gauges stand in, or undefined once one was moved by hand. */
   readonly picked: ReadonlySignal<GaugeState | undefined>;
   readonly heads: ReadonlySignal<Heads>;
-  /** Lowest and highest head that the gauges can add up to [m]: what the axis reaches to. */
+  /** Lowest head that the gauges can add up to, and the highest in any state and as they stand now [m]. */
   readonly reach: ReadonlySignal<{ readonly least: number; readonly most: number }>;
   pick(id: string): void;
   reset(): void;
@@ -154,10 +154,12 @@ export function createModel(example: GaugeScene): GaugeHeadModel {
     GaugeName,
     Dial
   >;
-  const headsAtEnd = (end: 'min' | 'max') => {
-    const at = Object.fromEntries(names.map((name) => [name, dials[name][end].value]));
-    return headsOf(at as unknown as Values, scene.value.density);
-  };
+  const levels = ({ vacuum, height, total }: Heads) => [0, vacuum, vacuum + height, total];
+  const lowest = computed(() => {
+    const at = Object.fromEntries(names.map((name) => [name, dials[name].min.value]));
+    return Math.min(...levels(headsOf(at as unknown as Values, scene.value.density)));
+  });
+  const heads = computed(() => headsOf(now.value, scene.value.density));
   return {
     units,
     source,
@@ -165,10 +167,11 @@ export function createModel(example: GaugeScene): GaugeHeadModel {
     scene,
     dials,
     picked: computed(() => (moved.value === undefined ? standing.value : undefined)),
-    heads: computed(() => headsOf(now.value, scene.value.density)),
+    heads,
     reach: computed(() => {
-      const { vacuum, height, total } = headsAtEnd('min');
-      return { least: Math.min(0, vacuum, vacuum + height, total), most: headsAtEnd('max').total };
+      const states = scene.value.states.map((state) => headsOf(state, scene.value.density));
+      const most = Math.max(...[...states, heads.value].flatMap(levels));
+      return { least: lowest.value, most };
     }),
     pick,
     reset: () =>

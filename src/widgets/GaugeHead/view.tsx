@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ChoiceField } from '#widgets/kit/ChoiceFields.tsx';
@@ -48,8 +49,18 @@ function GaugeHead({ id, note, states, density }: ViewProps): JSX.Element {
     own: () => import('./own.ts'),
   });
   const state = useComputed(() => model.picked.value?.id ?? '');
+  const resets = useSignal(0);
   return (
-    <Figure id={id} title="Two gauges and the head between them" {...figure} note={note}>
+    <Figure
+      id={id}
+      title="Two gauges and the head between them"
+      {...figure}
+      onReset={() => {
+        figure.onReset();
+        resets.value += 1;
+      }}
+      note={note}
+    >
       <div class="needs-script">
         <ChoiceField
           key={model.source.value}
@@ -62,7 +73,7 @@ function GaugeHead({ id, note, states, density }: ViewProps): JSX.Element {
       </div>
       <div class="gauge-row">
         <PadDrawing model={model} />
-        <Columns model={model} />
+        <Columns model={model} resets={resets.value} />
       </div>
       <Sums model={model} />
       <div class="gauge-controls">

@@ -23,13 +23,15 @@ const x: Side = {
 const y: Side = {
   axis: {
     min: 0,
-    max: 1,
+    // Above the whole there is room for the name of a line.
+    max: 1.2,
     ticks: [0, 0.25, 0.5, 0.75, 1].map((share) => ({ value: share, label: String(100 * share) })),
   },
   title: 'Water that has passed the filter',
   unit: '%',
 };
 
+const down = (share: number) => 1 - fraction(y.axis, share);
 const timeAt = ({ x: across }: Spot) => valueAt(x.axis, across);
 
 /** Share passed against time, beside what it would be if no water came round twice. */
@@ -56,15 +58,19 @@ export function Picture({ model }: { readonly model: MixingModel }): JSX.Element
   const inside = useComputed(() => turnover.value <= 1);
   const at = useComputed<Spot>(() => ({
     x: Math.min(1, fraction(x.axis, model.settings.value.time)),
-    y: 1 - model.here.value.share,
+    y: down(model.here.value.share),
   }));
   const words = useComputed(() => percentText(model.here.value.share));
-  const wordsAt = useComputed<Placement>(() => ({
-    x: at.value.x + (at.value.x > 0.8 ? -0.04 : 0.05),
-    y: at.value.y,
-    above: false,
-    ends: at.value.x > 0.8,
-  }));
+  // Under the line's name while the knob is near it.
+  const wordsAt = useComputed<Placement>(() => {
+    const late = at.value.x > 0.55;
+    return {
+      x: at.value.x + (late ? 0 : 0.05),
+      y: at.value.y + (late ? 0.16 : 0),
+      above: false,
+      ends: late,
+    };
+  });
   const said = useComputed(() => spoken(model, 'time'));
   return (
     <Frame
@@ -110,7 +116,7 @@ function Names({ model, inside, at }: NamesProps): JSX.Element {
   const late = at > 0.5;
   const mixedAt = useComputed<Placement>(() => {
     const { share, time } = model.line.value[94] ?? { share: 0, time: 0 };
-    return { x: fraction(x.axis, time), y: 1 - share, above: false, ends: true };
+    return { x: fraction(x.axis, time), y: down(share), above: share < 0.2, ends: true };
   });
   return (
     <>
@@ -123,12 +129,13 @@ function Names({ model, inside, at }: NamesProps): JSX.Element {
       )}
       {inside && (
         <CurveLabel
-          at={{ x: 0.99, y: 0, above: true, ends: true }}
+          at={{ x: 0.99, y: down(1), above: true, ends: true }}
           of="plain"
           text="if no water came round twice"
+          clear
         />
       )}
-      <CurveLabel at={mixedAt} of="flow" text="as the pool mixes" />
+      <CurveLabel at={mixedAt} of="flow" text="as the pool mixes" clear />
     </>
   );
 }

@@ -68,11 +68,13 @@ export function Picture({
     model.here.value.hazen === undefined ? '' : path(hazenLine(model)),
   );
   const at = useComputed(() => spot(model.here.value.reynolds, model.here.value.factor));
-  const hazenSpot = useComputed(() => ({
-    ...spot(13_000, 10 ** (hazenLine(model).find((point) => point.x >= 4.11)?.y ?? -1.6)),
-    above: false,
-    ends: true,
-  }));
+  // Under its line, in the corner that the lines leave free.
+  const hazenSpot = useComputed(() => {
+    const from = Math.log10(1.1 * turbulentLimit);
+    const factor = hazenLine(model).find((point) => point.x >= from)?.y ?? -1.6;
+    const { x: left, y: top } = spot(10 ** from, 10 ** factor);
+    return { x: left, y: top + 0.23, above: false, ends: false };
+  });
   const hazenWords = useComputed(() =>
     model.here.value.hazen === undefined ? '' : 'Hazen–Williams',
   );
@@ -114,7 +116,7 @@ export function Picture({
             text="layered"
           />
           <CurveLabel
-            at={{ ...spot(2050, 0.101), above: true, ends: false }}
+            at={{ x: spot(laminarLimit, 1).x, y: 0, above: true, ends: false }}
             of="plain"
             text="either"
           />

@@ -27,6 +27,7 @@ const nowhere: Moving = {
   cross: '',
   label: { x: 0, y: 1, above: true, ends: false },
   name: { x: 0, y: 1, above: true, ends: false },
+  leaves: () => true,
 };
 
 /** Pump and pipes in one picture, with the band of the fit and a knob that sets the speed. */
@@ -55,8 +56,11 @@ export function OperatingPicture({ model, said }: PictureProps): JSX.Element | n
   const pumpName = useComputed(() => {
     if (here.value === null || here.value.flow === 0) return '';
     const below = moving.value.name.y - (drawn.value?.topLabel.y ?? 0);
-    // Near top speed the two names would cover each other, and the one above says enough.
-    return below < nameHeight ? '' : `at ${rpm(here.value.speed, units.value)}`;
+    // Near top speed the two names would cover each other, and the one above says enough; near the
+    // axis the knob and its figure need the room.
+    return below < nameHeight || moving.value.name.y > 0.84
+      ? ''
+      : `at ${rpm(here.value.speed, units.value)}`;
   });
   const valueAt = useMemo(
     () => (place: Spot) => (drawn.value === null ? Number.NaN : speedFor(drawn.value, place)),
@@ -108,7 +112,7 @@ export function OperatingPicture({ model, said }: PictureProps): JSX.Element | n
               <CurveLabel at={plot.stop.label} of="plain" text={plot.stop.text} />
             </span>
           )}
-          <RungMarks marks={plot.rungs} />
+          <RungMarks marks={plot.rungs} moving={moving} />
           <CurveLabel at={name} of="head" text={pumpName} />
           <Marker at={spot} of="head" />
           <CurveLabel at={label} of="head" text={words} strong />
@@ -129,12 +133,15 @@ export function OperatingPicture({ model, said }: PictureProps): JSX.Element | n
 }
 
 /** The rungs of the ladder on the line of the pipes, by their numbers below. */
-function RungMarks({ marks }: { readonly marks: readonly RungMark[] }): JSX.Element {
+function RungMarks(props: {
+  readonly marks: readonly RungMark[];
+  readonly moving: ReadonlySignal<Moving>;
+}): JSX.Element {
   return (
     <>
-      {marks.map(({ spot, text }) => (
+      {props.marks.map(({ spot, text }) => (
         <span key={text} class="answers-mark" style={placed(spot)}>
-          <span class="answers-mark-number">{text}</span>
+          {props.moving.value.leaves(spot) && <span class="answers-mark-number">{text}</span>}
         </span>
       ))}
     </>

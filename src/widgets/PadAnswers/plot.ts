@@ -72,13 +72,15 @@ export function plotOf(scene: Scene, rungs: readonly LadderRung[], units: UnitCh
     reach: reachPath(notches, sides),
     topLabel: pumpLabel(scene, machine.topSpeed, sides),
     topText: `pump at ${machine.topSpeed} rpm`,
-    pipesLabel:
-      pipeEnd === undefined ? null : { ...spotOf(pipeEnd, sides), above: false, ends: false },
+    pipesLabel: pipeEnd === undefined ? null : besideLine(spotOf(pipeEnd, sides)),
     stop: boundOf(scene, true, sides, units),
     limit: boundOf(scene, false, sides, units),
     rungs: rungMarks(rungs, sides),
   };
 }
+
+/** A little to the right of the line, so that a limit that crosses it there stays free. */
+const besideLine = ({ x, y }: Spot): Placement => ({ x: x + 0.02, y, above: false, ends: false });
 
 type Sides = Pick<Plot, 'x' | 'y'>;
 
@@ -118,8 +120,8 @@ function boundOf(scene: Scene, hard: boolean, { x, y }: Sides, units: UnitChoice
   if (tightest === undefined || tightest.greatestFlow >= x.axis.max) return null;
   const at = fraction(x.axis, tightest.greatestFlow);
   const flow = format('flow', tightest.greatestFlow, units);
-  // The stop is named in the corner that it takes; a limit under the line of the fastest pump, whose
-  // own name stands at the left above it.
+  // The stop is named above the corner that it takes; a limit under the line of the fastest pump, whose
+  // own name stands at the left above it, and clear of the knob there.
   const fastest = pumpHead(
     machine.curve,
     tightest.greatestFlow,
@@ -128,8 +130,8 @@ function boundOf(scene: Scene, hard: boolean, { x, y }: Sides, units: UnitChoice
   const ends = at > 0.45;
   const under = Math.min(Math.max(1 - fraction(y.axis, fastest) + 0.03, 0), 0.6);
   const label: Placement = hard
-    ? { x: 1, y: 0.98, above: true, ends: true }
-    : { x: at, y: ends ? under : 0, above: false, ends };
+    ? { x: 1, y: 0, above: true, ends: true }
+    : { x: ends ? at - 0.05 : at, y: ends ? under : 0, above: false, ends };
   const text = hard ? `stop at ${flow}` : `${limitShortName(tightest)} limit ${flow}`;
   return { at, label, text };
 }
@@ -161,6 +163,8 @@ export interface Moving {
   readonly cross: string;
   readonly label: Placement;
   readonly name: Placement;
+  /** Whether knob and figure leave a rung's number free. */
+  leaves(rung: Spot): boolean;
 }
 
 export function movingOf(plot: Plot, here: Here): Moving {
@@ -169,6 +173,9 @@ export function movingOf(plot: Plot, here: Here): Moving {
   const end = machine.curve.lastFlow * (here.speed / machine.referenceSpeed);
   const line = pumpLine(machine, here.speed, x.axis.max);
   const spot = spotOf(here, plot);
+  // Near the axis the figure stands above the knob, where it covers no mark.
+  const above = spot.x > 0.6 || spot.y > 0.86 || here.flow === 0;
+  const label: Placement = { ...spot, above, ends: spot.x > 0.6 };
   const past = line.findIndex(({ flow }) => flow > end);
   const cut = past < 0 ? line.length : past;
   return {
@@ -176,9 +183,23 @@ export function movingOf(plot: Plot, here: Here): Moving {
     known: pathOf(line.slice(0, cut), plot),
     beyond: pathOf(line.slice(Math.max(cut - 1, 0)), plot),
     cross: crossPath(here, plot),
-    label: { ...spot, above: spot.x > 0.6 || here.flow === 0, ends: spot.x > 0.6 },
+    label,
     name: pumpLabel(scene, here.speed, { x, y }),
+    leaves: (rung) => !isCovered(rung, label),
   };
+}
+
+/** Reach of the knob, and of the figure beside it, on a small picture. */
+const knobReach = 0.09;
+const figureReach = { across: 0.55, up: 0.17 } as const;
+
+/** Whether the knob or its figure lies over the number of a rung, which stands above its spot. */
+function isCovered(rung: Spot, { x, y, above, ends }: Placement): boolean {
+  const [right, up] = [rung.x - x, y - rung.y];
+  if (Math.hypot(right, up) < knobReach) return true;
+  const beside = ends ? -right : right;
+  const over = above ? up : -up;
+  return beside > 0 && beside < figureReach.across && over > -0.05 && over < figureReach.up;
 }
 
 function crossPath({ flow, head, band }: Here, { x, y }: Sides): string {

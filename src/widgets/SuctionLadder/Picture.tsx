@@ -26,8 +26,8 @@ const x: Side = {
   unit: '',
 };
 
-/** The heaviest air on the coldest water [m], and room for a pump that stands below the pool. */
-const highest = pressureHead(seaLevelPressure, 1000) - bounds.lift.min;
+/** The heaviest air on the coldest water and a pump that stands below the pool [m], and room for words. */
+const highest = 1.1 * (pressureHead(seaLevelPressure, 1000) - bounds.lift.min);
 
 const levels = ({ air, height, line, eye }: Rungs) => [air, height, line, eye];
 

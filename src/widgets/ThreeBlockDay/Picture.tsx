@@ -166,7 +166,7 @@ export function PowerPlot({ model }: PlotProps): JSX.Element {
           <CurveLabel
             key={start}
             of="money"
-            at={{ x: fraction(hours, start), y: 0, above: false, ends: false }}
+            at={{ x: Math.max(fraction(hours, start), 0.5), y: 0, above: true, ends: false }}
             text={`peak, ${formatPrice(price, model.setting.value.currency)}`}
           />
         ))}

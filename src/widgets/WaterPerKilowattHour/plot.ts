@@ -73,10 +73,15 @@ export function drawnOf(model: WaterModel, sides: Sides): Drawn {
         x: fraction(x, point.x),
         y: 1 - fraction(sides.water.axis, point.y ?? 0),
       }));
-  const [plainLabel, waterLabel] = placeLabels([
-    { line: spots(plainWater), width: 0.34, height: 0.08, wish: 0.45 },
-    { line: spots(water), width: 0.34, height: 0.08, wish: 0.3 },
-  ]);
+  // Clear of the knob of the lift, which stands where the water starts.
+  const knob = Math.min(fraction(x, startSpeed(one)), 1);
+  const [plainLabel, waterLabel] = placeLabels(
+    [
+      { line: spots(plainWater), width: 0.34, height: 0.08, wish: 0.45 },
+      { line: spots(water), width: 0.34, height: 0.08, wish: 0.3 },
+    ],
+    [{ left: knob - 0.08, right: knob + 0.08, top: 0.85, bottom: 1 }],
+  );
   return {
     water: line(water, sides.water),
     plainWater: line(plainWater, sides.water),

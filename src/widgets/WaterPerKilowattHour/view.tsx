@@ -82,6 +82,11 @@ function WaterPicture({ model, sides, drawn, said }: PictureProps): JSX.Element 
   const line = useComputed(() => drawn.value.water);
   const plain = useComputed(() => drawn.value.plainWater);
   const best = useComputed(() => fraction(x, model.best.value?.speed ?? 0));
+  // Under the line, unless the line leaves no room there.
+  const bestLevel = useComputed(() => {
+    const most = fraction(y, (model.best.value?.mileage ?? 0) * joulesPerKilowattHour);
+    return most < 0.4 ? { y: 0.02, above: false } : { y: 0.9, above: true };
+  });
   const at = useComputed<Spot>(() => ({
     x: fraction(x, model.here.value.speed),
     // A knob above the paper would be out of reach.
@@ -112,7 +117,7 @@ function WaterPicture({ model, sides, drawn, said }: PictureProps): JSX.Element 
           {plainLabel && <CurveLabel at={plainLabel} of="plain" text="the plain cube" />}
           {waterLabel && <CurveLabel at={waterLabel} of="flow" text="this pump" />}
           <CurveLabel
-            at={{ x: best.value, y: 0.9, above: true, ends: best.value > 0.7 }}
+            at={{ x: best.value, ...bestLevel.value, ends: best.value > 0.7 }}
             of="plain"
             text="best speed"
           />

@@ -2,8 +2,7 @@ import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { MonthBars, MonthSwatch } from '#charts/MonthBars.tsx';
-import { Band } from '#charts/marks.tsx';
-import { across } from '#charts/scale.ts';
+import { across, span } from '#charts/scale.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { SelectField } from '#widgets/kit/ChoiceFields.tsx';
 import { useExplorable } from '#widgets/kit/explorable.ts';
@@ -91,9 +90,6 @@ export default guarded(YearBars);
 function Picture({ model, resets }: { model: YearBarsModel; resets: number }): JSX.Element {
   const costs = (months: readonly MonthPrice[]) => months.map(({ cost }) => Math.max(cost, 0));
   const one = model.oneSpeed.value.months;
-  const season = model.inSeason.value
-    .map((inside, index) => (inside ? `M${at(index)},0V1000H${at(index + 1)}V0Z` : ''))
-    .join('');
   return (
     <MonthBars
       first={{
@@ -109,13 +105,25 @@ function Picture({ model, resets }: { model: YearBarsModel; resets: number }): J
       monthTitle="Month; the season is shaded"
       steady={`${model.source.value} ${resets}`}
     >
-      <Band d={season} of="plain" />
+      <path class="year-season" d={seasonArea(model.inSeason.value)} />
     </MonthBars>
   );
 }
 
-/** Where a month begins in the picture. */
-const at = (month: number) => across({ min: 0, max: 12 }, month).toFixed(1);
+/** The season reaches up to the names of the bars [span of a drawing]. */
+const seasonTop = 110;
+
+/** The months of the season as one area, or as two where the season runs over the new year. */
+function seasonArea(inSeason: readonly boolean[]): string {
+  const at = (month: number) => across({ min: 0, max: 12 }, month).toFixed(1);
+  return inSeason
+    .map((inside, month) => {
+      const begins = inside && inSeason[month - 1] !== true;
+      const ends = inside && inSeason[month + 1] !== true;
+      return `${begins ? `M${at(month)},${span}V${seasonTop}` : ''}${ends ? `H${at(month + 1)}V${span}Z` : ''}`;
+    })
+    .join('');
+}
 
 function Key({ model }: { model: YearBarsModel }): JSX.Element {
   const plans = [
