@@ -18,7 +18,6 @@ import {
   priorDeviations,
   type SettledPad,
   settle,
-  withShape,
 } from './padModel.ts';
 import {
   atSpeeds,
@@ -43,26 +42,24 @@ const speedsTried = 5;
 /**
  * The most likely circuit, pump curve and wire power of a pad, from whatever is known of it.
  *
- * Law: least weighted squares over seven uncertain numbers (resistance before and after the pump, head and flow of the curve, gauge level, power, fixed draw), each held weakly to what was described; bands by linear propagation.
+ * Law: least weighted squares over eight uncertain numbers (resistance before and after the pump, head and flow of the curve, gauge level, power, fixed draw, power of the flow with which losses beyond the description go), each held weakly to what was described; bands by linear propagation.
  * @param evidence What is known [see PadEvidence], fields as there; readings may be few or none.
  * @param found Where an earlier fit of the very same evidence came to rest [-], any finite numbers; sought when left out.
  * @returns The fitted pad with residuals, contradictions, assumptions, a 95 % band of flow [m3/s], head [m] and power [W] at any speed ratio from 0.05 to 2, and the extra reading that would narrow it most.
  * @throws CoreError when a field is outside its range; readings that contradict are reported as values.
- * Accuracy: first order about the best fit; errors of readings taken as independent; the widths of what is assumed are judgement (see priorSpread).
- * Source: Bayesian least squares, JCGM 100:2008 for propagation; affinity laws, ANSI/HI 14.6; ASME B40.100 for gauges (from memory); prior widths common practice, no source.
+ * Accuracy: first order about the best fit; errors of readings taken as independent; the widths of what is assumed are judgement (see priorSpread); that a circuit which resists no more than described is of the wrong shape is not seen.
+ * Source: Bayesian least squares, JCGM 100:2008 for propagation; affinity laws, ANSI/HI 14.6; ASME B40.100 for gauges (from memory); prior widths common practice, no source; a model's own fault as one more uncertain number, Kennedy and O'Hagan 2001 (from memory).
  * @example fitPad({ circuit: { suction: [], discharge: [{ kind: 'equipment', id: 'a', referenceHead: 10, referenceFlow: 0.005, exponent: 2, factor: 1 }], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 0.001, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, curve: { shutoffHead: 20, lastFlow: 0.008, head: (q) => 20 - 4e5 * q * q, slope: (q) => -8e5 * q, provenance: 'threePoints' }, curveKnown: 'dataSheet', readings: [], instruments: { filterGauge: { grade: 'B', span: 4e5 }, vacuumGauge: { grade: 'B', span: 1e5 }, meterShare: 0.1, powerShare: 0.05 } }).dischargeFactor // 1.000
  */
 export function fitPad(evidence: PadEvidence, found?: Estimate): PadFit {
   const observations = observationsIn(evidence.readings, evidence.instruments);
   const { parameters, covariance } =
     found ??
-    withShape(
-      estimate({
-        priorDeviations: priorDeviations(evidence),
-        measured: observations,
-        predict: (trial) => predictionsFor(observations, settle(evidence, trial)),
-      }),
-    );
+    estimate({
+      priorDeviations: priorDeviations(evidence),
+      measured: observations,
+      predict: (trial) => predictionsFor(observations, settle(evidence, trial)),
+    });
   const best = settle(evidence, parameters);
   const predicted = predictionsFor(observations, best);
   const residuals = observations.map((one, at) => residualOf(one, predicted[at] as number));

@@ -2,21 +2,14 @@
  * A pad as a few uncertain numbers: how they turn a described circuit, a pump curve and a power
  * into what the instruments should show.
  */
-import type { Estimate } from './band.ts';
-import {
-  type Branch,
-  type Circuit,
-  type CircuitPart,
-  type FoldedCircuit,
-  foldCircuit,
-  foldedHead,
-} from './circuit.ts';
+import { type Circuit, type FoldedCircuit, foldCircuit, foldedHead } from './circuit.ts';
 import { standardGravity } from './constants.ts';
 import { fixedShareSpread, typicalFixedShare } from './fitPower.ts';
 import { operatingPoint } from './operatingPoint.ts';
 import type { PadEvidence } from './padEvidence.ts';
 import { cubePower, hydraulicPower, type PumpPower, wirePower } from './power.ts';
 import type { PumpCurve } from './pump.ts';
+import { lackingExponentSpread, resistingCircuit, typicalLackingExponent } from './resistance.ts';
 import { splitPower } from './statedPower.ts';
 
 /**
@@ -36,6 +29,7 @@ export const priorSpread = {
   efficiency: 0.25,
   knownPower: 0.1,
   fixedShare: fixedShareSpread,
+  lackingExponent: lackingExponentSpread,
 } as const;
 
 /** Wire-to-water efficiency at reference speed taken when nothing says more [-]; common practice, no source. */
@@ -56,49 +50,8 @@ export const parameterNames = [
   'gaugeLevel',
   'power',
   'fixed',
+  'lackingExponent',
 ] as const;
-
-/**
- * How far a resistance that fits at the speeds read may be off at another, as a standard deviation of
- * its logarithm: losses that the description lacks go with some other power of the flow. Common
- * practice, no source; set so that the bands hold on invented pads with a hidden loss.
- */
-const shapeSpread = 0.08;
-const shaped: readonly string[] = ['suction', 'discharge'];
-
-/** Variance that the wrong shape of a circuit leaves of each uncertain number, whatever is read. */
-const shapeVariances = parameterNames.map((name) => (shaped.includes(name) ? shapeSpread ** 2 : 0));
-
-type Matrix = readonly (readonly number[])[];
-
-function withDiagonal(covariance: Matrix, sign: 1 | -1): Matrix {
-  return covariance.map((line, row) =>
-    line.map((value, column) =>
-      row === column ? Math.max(0, value + sign * (shapeVariances[row] ?? 0)) : value,
-    ),
-  );
-}
-
-/**
- * A fit with the doubt that is left because the circuit has losses that its description lacks: they
- * need not rise with the flow as the described ones do, so a resistance found at the speeds read holds
- * at others only so far, however good the instruments (model discrepancy, Kennedy and O'Hagan 2001,
- * from memory).
- *
- * @internal
- */
-export function withShape({ parameters, covariance }: Estimate): Estimate {
-  return { parameters, covariance: withDiagonal(covariance, 1) };
-}
-
-/**
- * The covariance without that doubt, as one more reading narrows it.
- *
- * @internal
- */
-export function withoutShape(covariance: Matrix): Matrix {
-  return withDiagonal(covariance, -1);
-}
 
 /** A pad with its uncertain numbers settled. */
 export interface SettledPad {
@@ -149,6 +102,7 @@ export function priorDeviations(evidence: PadEvidence): number[] {
     gaugeLevelStated(evidence) ? priorSpread.gaugeLevelStated : priorSpread.gaugeLevel,
     evidence.power === undefined ? priorSpread.efficiency : priorSpread.knownPower,
     priorSpread.fixedShare,
+    priorSpread.lackingExponent,
   ];
 }
 
@@ -170,41 +124,16 @@ export function gaugeLevelStated(evidence: Pick<PadEvidence, 'readings'>): boole
 }
 
 /**
- * A circuit with every resistance multiplied, one factor for either side.
- *
- * Law: loss is proportional to pipe length, to K and to the head of equipment; lifts stay as they are.
- * @param circuit The circuit [see Circuit], fields as there.
- * @param suctionFactor Multiplier before the pump [-], above 0.
- * @param dischargeFactor Multiplier after the pump [-], above 0.
- * @returns The scaled circuit; what it gives is its loss [m].
- * @throws nothing; parts keep their names, bores and roughness.
- * Accuracy: exact.
- * Source: Darcy-Weisbach; fittings as K V^2/2g.
- * @example scaleCircuit({ suction: [{ kind: 'fitting', id: 'a', k: 2, bore: 0.05 }], discharge: [], staticHead: 0 }, 1.5, 1).suction[0].k // 3.000
- */
-export function scaleCircuit(
-  circuit: Circuit,
-  suctionFactor: number,
-  dischargeFactor: number,
-): Circuit {
-  return {
-    ...circuit,
-    suction: circuit.suction.map((part) => scalePart(part, suctionFactor)),
-    discharge: circuit.discharge.map((part) => scalePart(part, dischargeFactor)),
-  };
-}
-
-/**
  * The pad that a set of uncertain numbers stands for.
  *
- * Law: resistances, curve head and flow, power and fixed draw each times exp(number), a factor of twenty at most; watts of a data sheet hold the fixed draw and are split; power without a curve = rho g Q H/efficiency at reference speed, then P_fixed + c r^3.
+ * Law: resistances, curve head and flow, power and fixed draw each times exp(number), a factor of twenty at most; what a side resists beyond its description goes with a power of the flow of its own (see resistingCircuit); watts of a data sheet hold the fixed draw and are split; power without a curve = rho g Q H/efficiency at reference speed, then P_fixed + c r^3.
  * @param evidence The pad as described [see PadEvidence], fields as there.
  * @param parameters One number per name in parameterNames [-; m for the gauge level], any finite number.
  * @returns Circuit, curve and power with those numbers in place.
  * @throws CoreError when the described circuit or curve breaks its own contract.
  * Accuracy: the cube law needs flow proportional to speed; with a static lift it is a little high at low speed.
  * Source: affinity laws, ANSI/HI 14.6; typical efficiency common practice, no source.
- * @example parameterNames.length // 7.000
+ * @example parameterNames.length // 8.000
  */
 export function settle(evidence: PadEvidence, parameters: readonly number[]): SettledPad {
   const factor = (name: (typeof parameterNames)[number]) => {
@@ -213,7 +142,13 @@ export function settle(evidence: PadEvidence, parameters: readonly number[]): Se
   };
   const [suctionFactor, dischargeFactor] = [factor('suction'), factor('discharge')];
   const gaugeLevel = parameters[parameterNames.indexOf('gaugeLevel')] ?? 0;
-  const circuit = scaleCircuit(evidence.circuit, suctionFactor, dischargeFactor);
+  const exponent =
+    typicalLackingExponent + (parameters[parameterNames.indexOf('lackingExponent')] ?? 0);
+  const circuit = resistingCircuit(evidence.circuit, evidence.curve.lastFlow / 2, {
+    suction: suctionFactor,
+    discharge: dischargeFactor,
+    exponent,
+  });
   const folded = foldCircuit(circuit);
   const foldedSuction = foldCircuit({ ...circuit, discharge: [], staticHead: 0 });
   const curve = scaleCurve(evidence.curve, factor('head'), factor('flow'));
@@ -266,23 +201,6 @@ export function gaugesIn(
   const weight = pad.circuit.water.density * standardGravity;
   const suctionVacuum = weight * (state.suctionLoss + pad.gaugeLevel);
   return { suctionVacuum, dischargePressure: weight * (state.head - gaugeHeight) - suctionVacuum };
-}
-
-function scalePart(part: CircuitPart, factor: number): CircuitPart {
-  switch (part.kind) {
-    case 'pipe':
-      return { ...part, length: part.length * factor };
-    case 'fitting':
-      return { ...part, k: part.k * factor };
-    case 'equipment':
-      return { ...part, referenceHead: part.referenceHead * factor };
-    case 'parallel':
-      return { ...part, branches: part.branches.map((branch) => scaleBranch(branch, factor)) };
-  }
-}
-
-function scaleBranch(branch: Branch, factor: number): Branch {
-  return { ...branch, parts: branch.parts.map((part) => scalePart(part, factor)) };
 }
 
 function scaleCurve(curve: PumpCurve, headScale: number, flowScale: number): PumpCurve {

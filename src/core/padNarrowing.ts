@@ -1,7 +1,6 @@
 /** Which one more reading would narrow an answer, tried on the linear system about the fit. */
 import { varianceAfter, varianceOf } from './band.ts';
 import type { Instrument, Narrowing, PadEvidence, PadSpread } from './padEvidence.ts';
-import { withoutShape } from './padModel.ts';
 import { type Neighbourhood, quantityOf, type Row } from './padNeighbourhood.ts';
 import { readingDeviation } from './padReadings.ts';
 
@@ -87,12 +86,7 @@ export function varianceWith(
   { slope, deviation }: Candidate,
   covariance: PadSpread['covariance'],
 ): VarianceOf {
-  // A reading tells nothing of the shape of the circuit elsewhere.
-  const narrowed = withoutShape(covariance);
-  return (answer) =>
-    varianceAfter(answer, slope, deviation, narrowed) +
-    varianceOf(answer, covariance) -
-    varianceOf(answer, narrowed);
+  return (answer) => varianceAfter(answer, slope, deviation, covariance);
 }
 
 /**

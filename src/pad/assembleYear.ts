@@ -5,6 +5,7 @@ import { loadingOn, monthlyValue } from '#core/conditions.ts';
 import type { RunningPoint } from '#core/dayReport.ts';
 import { filterFactor } from '#core/equipment.ts';
 import type { Limit } from '#core/limits.ts';
+import { changedParts } from '#core/resistance.ts';
 import type { Span } from '#core/spans.ts';
 import { water } from '#core/water.ts';
 import type { DatedPlan, DayConditions, YearPlan } from '#core/year.ts';
@@ -101,14 +102,10 @@ export function yearPlanOf(
 
   const circuitIn = ({ waterTemperature, loading }: DayConditions): Circuit => {
     const { circuit } = running;
-    const parts = (side: readonly CircuitPart[]) =>
-      loads ? withLoading(side, filters, loading) : side;
-    return {
-      ...circuit,
-      water: temperatures === null ? circuit.water : water(waterTemperature),
-      suction: parts(circuit.suction),
-      discharge: parts(circuit.discharge),
-    };
+    const loaded = loads
+      ? changedParts(circuit, (parts) => withLoading(parts, filters, loading))
+      : circuit;
+    return temperatures === null ? loaded : { ...loaded, water: water(waterTemperature) };
   };
   // Where nothing changes every day asks the same; else each day solves its own circuit.
   const steady = keptByRatio(running.runningAt);

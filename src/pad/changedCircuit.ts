@@ -5,6 +5,7 @@
 import type { Circuit, CircuitPart } from '#core/circuitParts.ts';
 import { fittingK } from '#core/fittings.ts';
 import { type PipeSize, pipeSizes } from '#core/pipe.ts';
+import { changedParts } from '#core/resistance.ts';
 import { water } from '#core/water.ts';
 import { boreOf } from './assembleCircuit.ts';
 import { filtersIn, withLoading } from './assembleYear.ts';
@@ -105,7 +106,9 @@ export function circuitWithSizes(
   side: Side,
   steps: number,
 ): Circuit {
-  return { ...circuit, [side]: resized(circuit[side], sizedIn(plumbing[side]), steps) };
+  return changedParts(circuit, (parts, of) =>
+    of === side ? resized(parts, sizedIn(plumbing[side]), steps) : parts,
+  );
 }
 
 /** How loaded the filters of the pad are now [-], or null where none has both its ends known. */
@@ -117,11 +120,7 @@ export function loadingNow(plumbing: Plumbing): number | null {
 /** The circuit with its filters loaded so far [-], 0 to 1. */
 export function circuitWithLoading(circuit: Circuit, plumbing: Plumbing, loading: number): Circuit {
   const filters = filtersIn([...plumbing.suction, ...plumbing.discharge]);
-  return {
-    ...circuit,
-    suction: withLoading(circuit.suction, filters, loading),
-    discharge: withLoading(circuit.discharge, filters, loading),
-  };
+  return changedParts(circuit, (parts) => withLoading(parts, filters, loading));
 }
 
 /** The circuit with its water at another temperature [degC], 0 to 45. */

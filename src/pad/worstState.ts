@@ -9,6 +9,7 @@ import { greatestRatioWithin, type Limit } from '#core/limits.ts';
 import { type OperatingPoint, operatingPoint } from '#core/operatingPoint.ts';
 import type { PadFit } from '#core/padEvidence.ts';
 import type { SettledPad } from '#core/padModel.ts';
+import { changedParts } from '#core/resistance.ts';
 import type { PumpSpeeds } from './assemblePump.ts';
 import { circuitWithLoading } from './changedCircuit.ts';
 import { heldSpeed } from './heldSpeed.ts';
@@ -45,11 +46,7 @@ function opened(
 export function freestCircuit(circuit: Circuit, plumbing: Plumbing): Circuit {
   const clean = circuitWithLoading(circuit, plumbing, 0);
   const valves = new Set(valvesIn([...plumbing.suction, ...plumbing.discharge]));
-  return {
-    ...clean,
-    suction: opened(clean.suction, valves),
-    discharge: opened(clean.discharge, valves),
-  };
+  return changedParts(clean, (parts) => opened(parts, valves));
 }
 
 const flowOf = (point: OperatingPoint) => (point.kind === 'flowing' ? point.flow : 0);

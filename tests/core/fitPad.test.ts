@@ -4,9 +4,10 @@ import { systemHead } from '#core/circuit.ts';
 import { CoreError } from '#core/errors.ts';
 import { fitPad } from '#core/fitPad.ts';
 import type { PadBand, PadFit, Reading } from '#core/padEvidence.ts';
-import { parameterNames, priorDeviations, scaleCircuit } from '#core/padModel.ts';
+import { parameterNames, priorDeviations } from '#core/padModel.ts';
 import { readingDeviation } from '#core/padReadings.ts';
 import { typicalInstruments } from '#core/readings.ts';
+import { scaleCircuit } from '#core/resistance.ts';
 import { circuit, evidenceOf, trueReading } from './padFixtures.ts';
 
 // Truth is put in by construction here: readings come from a pad that the fit does not see.

@@ -4,9 +4,10 @@ import { type Circuit, type CircuitPart, systemHead } from '#core/circuit.ts';
 import { fitPad } from '#core/fitPad.ts';
 import { gaugeTolerance } from '#core/gauges.ts';
 import type { Reading } from '#core/padEvidence.ts';
-import { gaugesIn, padState, type SettledPad, scaleCircuit, settle } from '#core/padModel.ts';
-import { pumpFromThreePoints } from '#core/pump.ts';
+import { gaugesIn, padState, type SettledPad, settle } from '#core/padModel.ts';
+import { type PumpCurve, pumpFromPowerLaw } from '#core/pump.ts';
 import { typicalInstruments } from '#core/readings.ts';
+import { scaleCircuit } from '#core/resistance.ts';
 import { water } from '#core/water.ts';
 
 /** Which instruments are read. */
@@ -20,10 +21,10 @@ export type Setting = keyof typeof settings;
 export const answersAsked = ['flow', 'head', 'power'] as const;
 export const ratiosAsked = [1, 0.85, 0.7, 0.55, 0.4] as const;
 
-type Held = Record<
-  (typeof answersAsked)[number],
-  { held: number; asked: number; widths: number[] }
->;
+export type Answer = (typeof answersAsked)[number];
+type Tally = { held: number; widths: number[] };
+/** One tally for each answer at each of the speeds asked. */
+type Held = Record<Answer, readonly Tally[]>;
 
 interface Draw {
   readonly between: (least: number, greatest: number) => number;
@@ -68,27 +69,40 @@ function describedBy(draw: Draw): Circuit {
   };
 }
 
-/** A loss of 10 to 60 % of what its side loses at 4 L/s, as some power of the flow from 1 to 2. */
-function hiddenPart(draw: Draw, sideLoss: number): CircuitPart {
+/** Powers of the flow that a loss which nobody described goes with: a valve's, or anything that water does. */
+export const hiddenPowers = { square: [2, 2], any: [1, 2], none: undefined } as const;
+export type Hidden = keyof typeof hiddenPowers;
+
+/** A loss of 10 to 60 % of what its side loses at 4 L/s. */
+function hiddenPart(
+  draw: Draw,
+  sideLoss: number,
+  [least, most]: readonly [number, number],
+): CircuitPart {
   return {
     kind: 'equipment',
     id: 'hidden',
     referenceHead: sideLoss * draw.between(0.1, 0.6),
     referenceFlow: 0.004,
-    exponent: draw.between(1, 2),
+    exponent: draw.between(least, most),
     factor: 1,
   };
 }
 
+/**
+ * A centrifugal pump's head falls ever faster with the flow, so its H = A - B Q^C has a C above 1; up
+ * to 2.5, common practice, no source. Points drawn one by one can fall fastest at first, which none does.
+ */
+function pumpOf(draw: Draw): PumpCurve {
+  const [a, last, c] = [draw.between(18, 26), draw.between(6, 10), draw.between(1.2, 2.5)];
+  return pumpFromPowerLaw({ a, b: (a - last) / 0.0075 ** c, c }, 0.0075);
+}
+
 /** Whether the bands of a pad hold the truth, for every answer and speed. */
-export function bandsOfPad(seed: number, setting: Setting, into: Held): void {
+function bandsOfPad(seed: number, setting: Setting, hidden: Hidden, into: Held): void {
   const draw = drawOf((seed * 0.618_033_988_749) % 1);
   const circuit = describedBy(draw);
-  const curve = pumpFromThreePoints([
-    { flow: 0, head: draw.between(18, 26) },
-    { flow: 0.004, head: draw.between(14, 17) },
-    { flow: 0.0075, head: draw.between(6, 10) },
-  ]);
+  const curve = pumpOf(draw);
   const evidence = {
     circuit,
     curve,
@@ -100,8 +114,10 @@ export function bandsOfPad(seed: number, setting: Setting, into: Held): void {
   const off = [0, 0, 0.025, 0.04, 0.1, 0.2, 0.2].map((spread) => spread * draw.normal());
   const side = draw.between(0, 1) < 0.35 ? 'suction' : 'discharge';
   const truth = scaleCircuit(circuit, Math.exp(0.1 * draw.normal()), Math.exp(0.1 * draw.normal()));
-  const hidden = { ...truth, [side]: [...truth[side], hiddenPart(draw, lossOf(circuit, side))] };
-  const pad: SettledPad = settle({ ...evidence, circuit: hidden }, off);
+  const powers = hiddenPowers[hidden];
+  const part = hiddenPart(draw, lossOf(circuit, side), powers ?? [1, 2]);
+  const whole = powers === undefined ? truth : { ...truth, [side]: [...truth[side], part] };
+  const pad: SettledPad = settle({ ...evidence, circuit: whole }, off);
   const count = 1 + Math.floor(draw.between(0, 3));
   const speeds = Array.from({ length: count }, () => draw.between(0.45, 1));
   const { filterGauge, vacuumGauge, meterShare, powerShare } = typicalInstruments;
@@ -127,16 +143,16 @@ export function bandsOfPad(seed: number, setting: Setting, into: Held): void {
     return { id: `r${at}`, ratio, ...Object.fromEntries(taken) };
   });
   const fit = fitPad(evidence);
-  for (const ratio of ratiosAsked) {
+  ratiosAsked.forEach((ratio, at) => {
     const band = fit.bandAt(ratio);
     const state = padState(pad, ratio);
     for (const answer of answersAsked) {
       const { low, high } = band[answer];
-      into[answer].asked += 1;
-      if (low <= state[answer] && state[answer] <= high) into[answer].held += 1;
-      into[answer].widths.push((high - low) / state[answer]);
+      const tally = into[answer][at] as Tally;
+      if (low <= state[answer] && state[answer] <= high) tally.held += 1;
+      tally.widths.push((high - low) / state[answer]);
     }
-  }
+  });
 }
 
 /** Loss of a side of a circuit at 4 L/s [m]. */
@@ -144,16 +160,17 @@ function lossOf(circuit: Circuit, side: 'suction' | 'discharge'): number {
   return systemHead({ ...circuit, suction: [], discharge: [], [side]: circuit[side] }, 0.004);
 }
 
-/** How often the bands of so many pads hold the truth, and how wide they are in the middle. */
-export function coverage(setting: Setting, pads: number) {
-  const fresh = () => ({ held: 0, asked: 0, widths: [] as number[] });
+/** How often the bands of so many pads hold the truth, and how wide they are in the mean, at each speed. */
+export function coverage(setting: Setting, pads: number, hidden: Hidden) {
+  const fresh = () => ratiosAsked.map(() => ({ held: 0, widths: [] as number[] }));
   const held: Held = { flow: fresh(), head: fresh(), power: fresh() };
-  for (let seed = 1; seed <= pads; seed += 1) bandsOfPad(seed, setting, held);
-  return Object.fromEntries(
-    answersAsked.map((answer) => {
-      const { held: kept, asked, widths } = held[answer];
-      const sorted = widths.toSorted((a, b) => a - b);
-      return [answer, { share: kept / asked, width: sorted[Math.floor(sorted.length / 2)] ?? 0 }];
-    }),
-  ) as Record<(typeof answersAsked)[number], { share: number; width: number }>;
+  for (let seed = 1; seed <= pads; seed += 1) bandsOfPad(seed, setting, hidden, held);
+  return answersAsked.flatMap((answer) =>
+    held[answer].map(({ held: kept, widths }, at) => ({
+      answer,
+      ratio: ratiosAsked[at] as number,
+      share: kept / pads,
+      width: widths.reduce((sum, width) => sum + width, 0) / pads,
+    })),
+  );
 }

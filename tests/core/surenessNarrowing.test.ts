@@ -105,6 +105,32 @@ describe('one more reading', () => {
     }
   });
 
+  it('at a slow speed is worth more to slow speeds than one near full speed, where the pad resists more than described', () => {
+    const kinds = ['flow', 'dischargePressure', 'suctionVacuum'] as const;
+    const widthsAfter = (more: number) => {
+      const shown = trueReading([more, more, 0, 0, 0, 0, 0], 1);
+      const taken = kinds.map((kind): Reading => ({ id: kind, ratio: 1, [kind]: shown[kind] }));
+      const { spread } = fitPad(evidenceOf(taken));
+      const left = (ratio: number) => {
+        const { flow } = trueReading(spread.parameters, ratio);
+        const fit = fitPad(evidenceOf([...taken, { id: 'x', ratio, flow }]));
+        const promised = surenessOf(spread)
+          .narrowingsFor(flowAt(0.4), [ratio])
+          .find(({ instrument }) => instrument === 'flowMeter')?.bands[0];
+        const kept = fit.bandAt(0.4).flow;
+        expect(widthOf(kept) / widthOf(promised ?? kept)).toBeCloseTo(1, 1);
+        return widthOf(kept);
+      };
+      return { slow: left(0.4), fast: left(0.95) };
+    };
+    // Nothing lacks: a meter of so many per cent tells as much at either speed (affinity).
+    const asDescribed = widthsAfter(-0.2);
+    expect(asDescribed.slow / asDescribed.fast).toBeCloseTo(1, 1);
+    // What lacks goes with an unknown power of the flow, which only another speed shows.
+    const lacking = widthsAfter(0.5);
+    expect(lacking.slow / lacking.fast).toBeLessThan(0.85);
+  });
+
   it('is not asked for where it was taken already, within 2 % of the speed, unless nothing else is left', () => {
     // Our own rule: the same reading twice tells of the instrument, not of the pad.
     const flow = (ratio: number) => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CircuitPart } from '#core/circuitParts.ts';
-import { scaleCircuit } from '#core/padModel.ts';
+import { scaleCircuit } from '#core/resistance.ts';
 import { padModel } from '#pad/assemble.ts';
 import {
   circuitWithLoading,

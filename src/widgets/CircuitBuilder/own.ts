@@ -18,7 +18,7 @@ export function circuitOfPad(pad: Pad): CircuitScene | undefined {
   const pieces = ([side, parts]: readonly [Piece['side'], typeof suction]): Piece[] =>
     parts.map((part) => ({
       id: part.id,
-      label: labels.get(part.id) ?? 'Another part',
+      label: labels.get(part.id) ?? 'More than described',
       side,
       least: 0,
       most: 1,

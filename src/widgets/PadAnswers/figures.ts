@@ -7,6 +7,7 @@ import { filteredShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
 import type { Unreachable } from '#core/needs.ts';
 import { type OperatingPoint, ratioForFlow } from '#core/operatingPoint.ts';
 import type { PadBand } from '#core/padEvidence.ts';
+import { lackingIds } from '#core/resistance.ts';
 import { coversFlow } from '#core/statedPower.ts';
 import { ruleOn, type Tariff } from '#core/tariff.ts';
 import type { NamedNeed } from '#pad/assembleNeeds.ts';
@@ -169,7 +170,15 @@ function stopRow(scene: Scene, limit: Limit): LimitRow {
 export interface HeadPiece {
   readonly id: string;
   /** The parts it is made of: one, or all pipe and fittings of a side. */
-  readonly what: Section | 'suctionPipes' | 'dischargePipes' | 'suction' | 'discharge' | 'lift';
+  readonly what:
+    | Section
+    | 'suctionPipes'
+    | 'dischargePipes'
+    | 'suction'
+    | 'discharge'
+    | 'suctionLacking'
+    | 'dischargeLacking'
+    | 'lift';
   /** [m] */
   readonly head: number;
 }
@@ -177,12 +186,21 @@ export interface HeadPiece {
 /** More pieces than this are too many to tell apart in a bar. */
 const mostPieces = 8;
 
-/** Where the head goes, in the order the water meets the parts; the pieces add up to the head. */
+/** A hundredth of the head is too little to be told apart as what the description lacks. */
+export const isSliver = ({ id, side, head }: HeadShare, whole: number): boolean =>
+  id === lackingIds[side] && head < 0.01 * whole;
+
+/** Where the head goes, in the order the water meets the parts; the pieces add up to the head, but for a sliver. */
 export function headPieces({ running, pad }: Scene, { flow, head }: Here): readonly HeadPiece[] {
   if (flow === 0) return [];
   const pieces = new Map<string, { side: HeadShare['side']; shares: HeadShare[] }>();
+  let slivers = 0;
   for (const share of headShares(running.circuit, flow)) {
     if (share.id === 'static') continue;
+    if (isSliver(share, head)) {
+      slivers += share.head;
+      continue;
+    }
     const id = share.path[0] ?? share.id;
     const piece = pieces.get(id) ?? { side: share.side, shares: [] };
     piece.shares.push(share);
@@ -194,12 +212,15 @@ export function headPieces({ running, pad }: Scene, { flow, head }: Here): reado
   const merged = pieces.size > mostPieces;
   const found = new Map<string, HeadPiece>();
   for (const [id, { side, shares }] of pieces) {
-    const what = pieceName(sections.get(id) ?? side, side, merged);
+    const what =
+      id === lackingIds[side]
+        ? (`${side}Lacking` as const)
+        : pieceName(sections.get(id) ?? side, side, merged);
     const key = typeof what === 'string' ? what : id;
     const before = found.get(key)?.head ?? 0;
     found.set(key, { id: key, what, head: before + wayHead(shares, 0) });
   }
-  const lift = head - [...found.values()].reduce((sum, piece) => sum + piece.head, 0);
+  const lift = head - slivers - [...found.values()].reduce((sum, piece) => sum + piece.head, 0);
   // What no part takes is height: of the whole loop, or of the branch that breaks free above the pool.
   const risen: HeadPiece[] = lift > 1e-6 * head ? [{ id: 'lift', what: 'lift', head: lift }] : [];
   return [...found.values(), ...risen];

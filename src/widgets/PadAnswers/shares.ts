@@ -2,11 +2,12 @@
 import type { Share } from '#charts/Bars.tsx';
 import type { TableData } from '#charts/Table.tsx';
 import { headShares } from '#core/circuit.ts';
+import { lackingIds } from '#core/resistance.ts';
 import type { Section } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
 import { equipmentNames, partText } from '#widgets/PadForm/partNames.ts';
-import type { HeadPiece, Here } from './figures.ts';
+import { type HeadPiece, type Here, isSliver } from './figures.ts';
 import type { Scene } from './scene.ts';
 
 const groupNames: Readonly<Record<Extract<HeadPiece['what'], string>, string>> = {
@@ -14,6 +15,8 @@ const groupNames: Readonly<Record<Extract<HeadPiece['what'], string>, string>> =
   dischargePipes: 'Pipe and fittings after the pump',
   suction: 'All before the pump (assumed)',
   discharge: 'All after the pump (assumed)',
+  suctionLacking: 'More than described, before the pump',
+  dischargeLacking: 'More than described, after the pump',
   lift: 'Lift',
 };
 
@@ -58,7 +61,8 @@ export function partsTable(scene: Scene, here: Here, units: UnitChoice): TableDa
   const { plumbing } = scene.pad;
   const names = new Map(namesOf([...plumbing.suction, ...plumbing.discharge], '', units));
   const bare = { withUnit: false };
-  const shares = here.flow > 0 ? headShares(scene.running.circuit, here.flow) : [];
+  const all = here.flow > 0 ? headShares(scene.running.circuit, here.flow) : [];
+  const shares = all.filter((share) => !isSliver(share, here.head));
   return {
     caption: `Every part at ${format('speed', here.speed, units, { places: 0 })}, in the order the water meets it`,
     columns: [
@@ -69,7 +73,8 @@ export function partsTable(scene: Scene, here: Here, units: UnitChoice): TableDa
     ],
     rows: shares.map(({ id, side, flow, velocity, head }) => {
       const named = names.get(id);
-      const name = id === 'static' ? groupNames.lift : (named?.name ?? groupNames[side]);
+      const group = id === lackingIds[side] ? (`${side}Lacking` as const) : side;
+      const name = id === 'static' ? groupNames.lift : (named?.name ?? groupNames[group]);
       const within = named === undefined || named.within === '' ? '' : ` (${named.within})`;
       return [
         `${name}${within}`,

@@ -74,7 +74,7 @@ export interface Fitted {
   readonly contradictions: readonly string[];
   readonly next: Readonly<Record<Answer, Next>>;
   readonly foretold: Foretold | undefined;
-  /** How far the axes reach whatever notes are chosen: as far as without any. */
+  /** How far the axes reach whatever notes are chosen: as far as without any, and a little further. */
   readonly reach: Readonly<Record<Answer, Reach>>;
 }
 
@@ -99,7 +99,7 @@ export function reachOf(known: readonly Known[]): Readonly<Record<Answer, Reach>
   return { power: of('power'), flow: of('flow') };
 }
 
-/** No note at all: no choice of notes leaves a wider band. */
+/** No note at all: no choice of notes leaves a band that is much wider. */
 export const noNotes: Chosen = { ids: [], gauges: false, slip: false };
 
 export type Fitter = (chosen: Chosen) => Fitted;
