@@ -186,21 +186,12 @@ export interface HeadPiece {
 /** More pieces than this are too many to tell apart in a bar. */
 const mostPieces = 8;
 
-/** A hundredth of the head is too little to be told apart as what the description lacks. */
-export const isSliver = ({ id, side, head }: HeadShare, whole: number): boolean =>
-  id === lackingIds[side] && head < 0.01 * whole;
-
-/** Where the head goes, in the order the water meets the parts; the pieces add up to the head, but for a sliver. */
+/** Where the head goes, in the order the water meets the parts; the pieces add up to the head. */
 export function headPieces({ running, pad }: Scene, { flow, head }: Here): readonly HeadPiece[] {
   if (flow === 0) return [];
   const pieces = new Map<string, { side: HeadShare['side']; shares: HeadShare[] }>();
-  let slivers = 0;
   for (const share of headShares(running.circuit, flow)) {
     if (share.id === 'static') continue;
-    if (isSliver(share, head)) {
-      slivers += share.head;
-      continue;
-    }
     const id = share.path[0] ?? share.id;
     const piece = pieces.get(id) ?? { side: share.side, shares: [] };
     piece.shares.push(share);
@@ -220,7 +211,7 @@ export function headPieces({ running, pad }: Scene, { flow, head }: Here): reado
     const before = found.get(key)?.head ?? 0;
     found.set(key, { id: key, what, head: before + wayHead(shares, 0) });
   }
-  const lift = head - slivers - [...found.values()].reduce((sum, piece) => sum + piece.head, 0);
+  const lift = head - [...found.values()].reduce((sum, piece) => sum + piece.head, 0);
   // What no part takes is height: of the whole loop, or of the branch that breaks free above the pool.
   const risen: HeadPiece[] = lift > 1e-6 * head ? [{ id: 'lift', what: 'lift', head: lift }] : [];
   return [...found.values(), ...risen];
