@@ -186,6 +186,13 @@ export interface HeadPiece {
 /** More pieces than this are too many to tell apart in a bar. */
 const mostPieces = 8;
 
+/** Share of the head below which what the description lacks shows as nothing [-]. */
+const sliverShare = 0.005;
+
+/** Whether a part is what the description lacks, and too little to be told apart. */
+export const isSliver = ({ id, side, head }: HeadShare, whole: number): boolean =>
+  id === lackingIds[side] && head < sliverShare * whole;
+
 /** Where the head goes, in the order the water meets the parts; the pieces add up to the head. */
 export function headPieces({ running, pad }: Scene, { flow, head }: Here): readonly HeadPiece[] {
   if (flow === 0) return [];
@@ -201,7 +208,7 @@ export function headPieces({ running, pad }: Scene, { flow, head }: Here): reado
     [...pad.plumbing.suction, ...pad.plumbing.discharge].map((section) => [section.id, section]),
   );
   const merged = pieces.size > mostPieces;
-  const found = new Map<string, HeadPiece>();
+  const found = new Map<string, HeadPiece & { readonly side: HeadShare['side'] }>();
   for (const [id, { side, shares }] of pieces) {
     const what =
       id === lackingIds[side]
@@ -209,7 +216,15 @@ export function headPieces({ running, pad }: Scene, { flow, head }: Here): reado
         : pieceName(sections.get(id) ?? side, side, merged);
     const key = typeof what === 'string' ? what : id;
     const before = found.get(key)?.head ?? 0;
-    found.set(key, { id: key, what, head: before + wayHead(shares, 0) });
+    found.set(key, { id: key, what, head: before + wayHead(shares, 0), side });
+  }
+  for (const { id, side, head: sliver } of found.values()) {
+    if (id !== `${side}Lacking` || sliver >= sliverShare * head) continue;
+    // Too little to be told apart goes with the largest piece of its side, so that the pieces add up.
+    found.delete(id);
+    const own = [...found.values()].filter((piece) => piece.side === side);
+    const [largest] = own.toSorted((one, other) => other.head - one.head);
+    if (largest) found.set(largest.id, { ...largest, head: largest.head + sliver });
   }
   const lift = head - [...found.values()].reduce((sum, piece) => sum + piece.head, 0);
   // What no part takes is height: of the whole loop, or of the branch that breaks free above the pool.

@@ -7,7 +7,7 @@ import type { Section } from '#pad/schema.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { format, symbolFor } from '#units/format.ts';
 import { equipmentNames, partText } from '#widgets/PadForm/partNames.ts';
-import type { HeadPiece, Here } from './figures.ts';
+import { type HeadPiece, type Here, isSliver } from './figures.ts';
 import type { Scene } from './scene.ts';
 
 const groupNames: Readonly<Record<Extract<HeadPiece['what'], string>, string>> = {
@@ -61,7 +61,8 @@ export function partsTable(scene: Scene, here: Here, units: UnitChoice): TableDa
   const { plumbing } = scene.pad;
   const names = new Map(namesOf([...plumbing.suction, ...plumbing.discharge], '', units));
   const bare = { withUnit: false };
-  const shares = here.flow > 0 ? headShares(scene.running.circuit, here.flow) : [];
+  const all = here.flow > 0 ? headShares(scene.running.circuit, here.flow) : [];
+  const shares = all.filter((share) => !isSliver(share, here.head));
   return {
     caption: `Every part at ${format('speed', here.speed, units, { places: 0 })}, in the order the water meets it`,
     columns: [
