@@ -4,9 +4,9 @@ import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import rehypeKatex from 'rehype-katex';
 import remarkMath from 'remark-math';
-import { glossaryLinks } from './src/components/lesson/glossary/linkTerms.ts';
-import { searchIndex } from './src/components/search/searchIndex.ts';
+import { glossaryLinks } from './src/course/lesson/glossary/linkTerms.ts';
 import { offlineCopy } from './src/layouts/offline/offlineCopy.mjs';
+import { searchIndex } from './src/search/searchIndex.ts';
 import { leanMathsFonts } from './src/styles/leanMathsFonts.mjs';
 
 /*
@@ -17,34 +17,34 @@ const groups = [
   { name: 'runtime', test: /node_modules\/@?preact\/|preload-helper|rolldown.runtime/ },
   {
     name: 'kit',
-    test: /src\/(units|charts(?!\/(MonthBars|ring))|widgets\/kit(?!\/(padMachine|padFollower|plainEntry|machine|Later|Door|explorable|QuantityRange|twoMemories|roundStep|ownPad|linkState)\.))\/|src\/(core\/(errors|constants)|pad\/(padKey|fragment))\.|node_modules\/d3-(?!random)/,
+    test: /src\/(units\/|ui\/charts\/(?!(MonthBars|ring)\.)|ui\/controls\/(?!(minutesEntry|plainEntry|QuantityRange|roundStep)\.)|ui\/figure\/(?!(padFollower|explorable|twoMemories|ownPad|linkState)\.)|ui\/loading\/Guard\.|core\/base\/|pad\/(store\/padKey|document\/fragment)\.)|node_modules\/d3-(?!random)/,
   },
   {
     name: 'explorable',
-    test: /src\/widgets\/kit\/(explorable|QuantityRange|twoMemories|roundStep|ownPad|linkState)\.tsx?/,
+    test: /src\/ui\/(figure\/(explorable|twoMemories|ownPad|linkState)|controls\/(QuantityRange|roundStep))\.tsx?/,
   },
   {
     name: 'hydraulics',
-    test: /src\/(core\/(operatingPoint|circuit|pump|pipe|water|power|gauges|npsh)|widgets\/kit\/machine)\.ts/,
+    test: /src\/(core\/(pump\/(operatingPoint|pump|power|npsh)|hydraulics\/(circuit|pipe)|water\/water|fit\/gauges)|explorables\/example\/machine)\.ts/,
   },
   // Named apart, or a lesson that asks for one of them would bring all that reads a pad.
   {
     name: 'day',
-    test: /src\/core\/(day|dayReport|pricing|tariff|tariffProblems|calendar|spans|mixing)\.ts/,
+    test: /src\/core\/(day\/(day|dayReport)|tariff\/(pricing|tariff|tariffProblems)|time\/(calendar|spans)|water\/mixing)\.ts/,
   },
-  { name: 'limits', test: /src\/core\/(limits|needs)\.ts/ },
-  { name: 'pad-state', test: /src\/core\/(padModel|fitPower)\.ts/ },
+  { name: 'limits', test: /src\/core\/day\/(limits|needs)\.ts/ },
+  { name: 'pad-state', test: /src\/core\/fit\/(padModel|fitPower)\.ts/ },
   {
     name: 'fit',
-    test: /src\/core\/(fitPad|padReadings|padChecks|padEvidence|padNarrowing|padNeighbourhood|band)\.ts/,
+    test: /src\/core\/(fit\/(fitPad|padReadings|padChecks|padEvidence|padNarrowing|padNeighbourhood)|numerics\/band)\.ts/,
   },
   {
     name: 'pad',
-    test: /src\/(pad\/(assemble|padStore|firstFit|someDay)|widgets\/kit\/(padMachine|Later|Door))\.tsx?/,
+    test: /src\/(pad\/(model\/(assemble|firstFit|someDay)|store\/padStore)|explorables\/example\/padMachine|ui\/loading\/(Later|Door))\.tsx?/,
   },
   {
     name: 'form',
-    test: /src\/widgets\/PadForm\/(form|Tools|text|spot|steps|Entry|Step|Start|view)\.tsx?/,
+    test: /src\/padPage\/form\/(form|Tools|text|spot|steps|Entry|Step|Start|view)\.tsx?/,
   },
 ];
 

@@ -3,14 +3,14 @@
  * functions that the pages call, so that another program can check them.
  */
 
-import { type PadModel, padModel } from '#pad/assemble.ts';
-import { type AssumptionCode, assumptionSentence } from '#pad/assumptions.ts';
-import { documentProblemSentence } from '#pad/documentProblems.ts';
-import { parsePad } from '#pad/file.ts';
-import { lazy } from '#pad/memo.ts';
-import { type Path, pathKey } from '#pad/path.ts';
-import { type Problem, problemSentence } from '#pad/problems.ts';
-import type { Pad } from '#pad/schema.ts';
+import { documentProblemSentence } from '#pad/document/documentProblems.ts';
+import { parsePad } from '#pad/document/file.ts';
+import type { Pad } from '#pad/document/schema.ts';
+import { type AssumptionCode, assumptionSentence } from '#pad/messages/assumptions.ts';
+import { type Path, pathKey } from '#pad/messages/path.ts';
+import { type Problem, problemSentence } from '#pad/messages/problems.ts';
+import { type PadModel, padModel } from '#pad/model/assemble.ts';
+import { lazy } from '#pad/model/memo.ts';
 import { metric } from '#units/choice.ts';
 import { cheapestAnswer } from './cheapestAnswer.ts';
 import { dayAnswer, yearAnswer } from './dayAnswers.ts';

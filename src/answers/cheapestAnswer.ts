@@ -1,9 +1,9 @@
 /** The cheapest day of a pad, as found and as shown with its shortest block kept. */
-import { type CheapestDay, cheapestDay, type FoundDay } from '#core/cheapestDay.ts';
-import type { Pad } from '#pad/schema.ts';
-import { askedOf, cheapestOn, padBlocks, rowsOf } from '#widgets/CheapestDay/asked.ts';
-import { benchOf } from '#widgets/DaySheet/bench.ts';
-import { workOut } from '#widgets/DaySheet/figures.ts';
+import { type CheapestDay, cheapestDay, type FoundDay } from '#core/planner/cheapestDay.ts';
+import { benchOf } from '#dayPage/day/bench.ts';
+import { workOut } from '#dayPage/day/figures.ts';
+import { askedOf, cheapestOn, padBlocks, rowsOf } from '#dayPage/planning/asked.ts';
+import type { Pad } from '#pad/document/schema.ts';
 import { dateOf } from './dayAnswers.ts';
 
 /** Turnovers looked for where the pad names no target [-]; common practice, no source. */

@@ -1,16 +1,22 @@
 /** The day on the sheet and the year of it: water, energy, service and money. */
-import type { CalendarDate } from '#core/calendar.ts';
-import { type DayReport, dayReport, type FlowLimit, type ServiceNeed } from '#core/dayReport.ts';
-import { priceDay } from '#core/pricing.ts';
-import { type Span, spanMinutes, unionOf } from '#core/spans.ts';
-import { yearReport } from '#core/year.ts';
-import type { PadModel } from '#pad/assemble.ts';
-import { yearPlanOf } from '#pad/assembleYear.ts';
-import type { Pad } from '#pad/schema.ts';
-import { pricedDate } from '#pad/someDay.ts';
+
+import {
+  type DayReport,
+  dayReport,
+  type FlowLimit,
+  type ServiceNeed,
+} from '#core/day/dayReport.ts';
+import { priceDay } from '#core/tariff/pricing.ts';
+import type { CalendarDate } from '#core/time/calendar.ts';
+import { type Span, spanMinutes, unionOf } from '#core/time/spans.ts';
+import { yearReport } from '#core/year/year.ts';
+import { benchOf } from '#dayPage/day/bench.ts';
+import { type WorkedDay, workOut } from '#dayPage/day/figures.ts';
+import type { Pad } from '#pad/document/schema.ts';
+import type { PadModel } from '#pad/model/assemble.ts';
+import { yearPlanOf } from '#pad/model/assembleYear.ts';
+import { pricedDate } from '#pad/model/someDay.ts';
 import { fromSI } from '#units/convert.ts';
-import { benchOf } from '#widgets/DaySheet/bench.ts';
-import { type WorkedDay, workOut } from '#widgets/DaySheet/figures.ts';
 
 /** The year that is asked for. */
 const year = 2027;

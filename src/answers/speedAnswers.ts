@@ -1,12 +1,13 @@
 /** What a pad does at a few speeds, where it must stop, and the slowest speed for each need. */
-import { branchFlows, largestVelocity, suctionHead } from '#core/circuit.ts';
-import type { Limit } from '#core/limits.ts';
-import type { Rung } from '#core/needs.ts';
-import { atmosphericPressure, geopotentialAltitude, npshAvailable } from '#core/npsh.ts';
-import type { PadModel } from '#pad/assemble.ts';
-import type { RunningPad } from '#pad/runningPad.ts';
-import type { Pad } from '#pad/schema.ts';
-import { greatestFlowAt, ratioKeeping } from '#pad/worstState.ts';
+
+import type { Limit } from '#core/day/limits.ts';
+import type { Rung } from '#core/day/needs.ts';
+import { branchFlows, largestVelocity, suctionHead } from '#core/hydraulics/circuit.ts';
+import { atmosphericPressure, geopotentialAltitude, npshAvailable } from '#core/pump/npsh.ts';
+import type { Pad } from '#pad/document/schema.ts';
+import type { PadModel } from '#pad/model/assemble.ts';
+import type { RunningPad } from '#pad/model/runningPad.ts';
+import { greatestFlowAt, ratioKeeping } from '#pad/model/worstState.ts';
 import { fromSI } from '#units/convert.ts';
 
 /** Speeds over reference speed that are asked for. */

@@ -1,4 +1,4 @@
-import { openKey, padKey } from '#pad/padKey.ts';
+import { openKey, padKey } from '#pad/store/padKey.ts';
 
 /**
  * Keeps what a reader does to a part of the page before its script has come, and does it again

@@ -4,11 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { demos, ownerPad, rigPad } from '#pad/demos.ts';
-import { newBlock } from '#pad/parts.ts';
-import { padFileText } from '#pad/written.ts';
+import { demos, ownerPad, rigPad } from '#pad/demos/demos.ts';
+import { newBlock } from '#pad/document/parts.ts';
+import { padFileText } from '#pad/document/written.ts';
 import { answersOf, answersTo } from '../../src/answers/answers.ts';
-import { pads } from '../pad/arbitraryPads.ts';
+import { pads } from '../pad/document/arbitraryPads.ts';
 
 /** The names and units that the command promises. */
 const names = [

@@ -4,12 +4,8 @@ import remarkMdx from 'remark-mdx';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { describe, expect, it } from 'vitest';
-import { formsOf, glossary, termAnchor } from '../../content/glossary.ts';
-import {
-  glossaryLinks,
-  linkTerms,
-  type TextNode,
-} from '../../src/components/lesson/glossary/linkTerms.ts';
+import { formsOf, glossary, termAnchor } from '#content/glossary.ts';
+import { glossaryLinks, linkTerms, type TextNode } from '#course/lesson/glossary/linkTerms.ts';
 
 const reader = unified()
   .use(remarkParse)

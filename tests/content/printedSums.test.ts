@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { lessonValue, shownUnits } from '#components/lesson/values.ts';
+import { capstoneSteps } from '#course/CapstoneSteps/steps.ts';
+import { drawFrom } from '#course/Check/question.ts';
+import { banks, findQuestion } from '#course/Check/questions.ts';
+import { lessonValue, shownUnits } from '#course/lesson/values.ts';
 import { metric, us } from '#units/choice.ts';
 import { formatIn } from '#units/format.ts';
-import { capstoneSteps } from '#widgets/CapstoneSteps/steps.ts';
-import { drawFrom } from '#widgets/Check/question.ts';
-import { banks, findQuestion } from '#widgets/Check/questions.ts';
 import { printedSums, wrongSums } from './printedSums.ts';
 
 const folder = join(import.meta.dirname, '../../content/lessons');

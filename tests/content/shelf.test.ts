@@ -1,18 +1,13 @@
 import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { sourceIds } from '../../content/sources.ts';
-import { checkedFamilies, tally } from '../../src/components/reference/checks/cases.ts';
-import {
-  differenceText,
-  readable,
-  shownSource,
-  unitSymbol,
-} from '../../src/components/reference/checks/words.ts';
-import { coefficients } from '../../src/components/reference/fittings.ts';
-import { subjects } from '../../src/components/reference/formulas/subjects.ts';
-import { carries, dimensions, pipeFamilies } from '../../src/components/reference/pipes.ts';
-import { shelf } from '../../src/components/reference/shelf.ts';
-import { pipeSizes } from '../../src/core/pipe.ts';
+import { sourceIds } from '#content/sources.ts';
+import { pipeSizes } from '#core/hydraulics/pipe.ts';
+import { checkedFamilies, tally } from '#reference/checks/cases.ts';
+import { differenceText, readable, shownSource, unitSymbol } from '#reference/checks/words.ts';
+import { coefficients } from '#reference/fittings.ts';
+import { subjects } from '#reference/formulas/subjects.ts';
+import { carries, dimensions, pipeFamilies } from '#reference/pipes.ts';
+import { shelf } from '#reference/shelf.ts';
 import { checkFolder } from '../reference/check.ts';
 
 const root = new URL('../..', import.meta.url).pathname;

@@ -1,20 +1,15 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { cautions } from '../../content/cautions.ts';
-import { formsOf, glossary } from '../../content/glossary.ts';
-import { citation, type Source, sources } from '../../content/sources.ts';
-import {
-  backwash,
-  grades,
-  needs,
-  printedVelocities,
-} from '../../src/components/reference/equipment.ts';
-import { subjects } from '../../src/components/reference/formulas/subjects.ts';
+import { cautions } from '#content/cautions.ts';
+import { formsOf, glossary } from '#content/glossary.ts';
+import { citation, type Source, sources } from '#content/sources.ts';
+import { backwash, grades, needs, printedVelocities } from '#reference/equipment.ts';
+import { subjects } from '#reference/formulas/subjects.ts';
 
 const root = join(import.meta.dirname, '../..');
 const pages = join(root, 'src/pages/reference');
-const components = join(root, 'src/components/reference');
+const components = join(root, 'src/reference');
 const files = [
   ...readdirSync(pages).map((name) => join(pages, name)),
   ...['shelf.ts', 'equipment.ts', 'pipes.ts', 'fittings.ts'].map((name) => join(components, name)),
@@ -114,7 +109,7 @@ describe('sources', () => {
   const note = (id: keyof typeof sources) => (sources[id] as Source).note ?? '';
 
   it('what the core has from memory is from memory on the shelf', () => {
-    const core = readFileSync(join(root, 'src/core/gauges.ts'), 'utf8');
+    const core = readFileSync(join(root, 'src/core/fit/gauges.ts'), 'utf8');
     expect(core).toMatch(/ASME B40\.100[^*]*\*?[^*]*memory/);
     expect(note('asme-gauges')).toMatch(/memory/);
   });

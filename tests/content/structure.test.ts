@@ -4,11 +4,61 @@ import { describe, expect, it } from 'vitest';
 
 const root = new URL('../..', import.meta.url).pathname;
 
-/** From the bottom up: a folder may import from those before it, and from itself. */
-const layers = ['core', 'units', 'pad', 'charts', 'widgets'] as const;
-/** What stands above them all; these may import each other. */
-const top = ['answers', 'components', 'layouts', 'pages', 'styles', 'content', 'content.config.ts'];
-/** Those that import nothing of ours, and no package either. */
+/**
+ * The rooms of the house from the bottom up: a file may import from its own room and from those
+ * before it, and from none beside or after it.
+ */
+const rooms = [
+  'core/base',
+  'core/numerics',
+  'core/time',
+  'core/pool',
+  'core/water',
+  'core/tariff',
+  'core/hydraulics',
+  'core/pump',
+  'core/fit',
+  'core/day',
+  'core/uncertainty',
+  'core/planner',
+  'core/year',
+  'core/meter',
+  'units',
+  'pad/messages',
+  'pad/document',
+  'pad/demos',
+  'pad/store',
+  'pad/model',
+  'pad/formats',
+  'words',
+  'content',
+  'ui/charts',
+  'ui/controls',
+  'ui/loading',
+  'ui/figure',
+  'ui/page',
+  'explorables/example',
+  'explorables/*',
+  'course/Ask',
+  'course/Check',
+  'course/CapstoneSteps',
+  'course/CourseMap',
+  'course/lesson',
+  'padPage/form',
+  'padPage/answers',
+  'dayPage/day',
+  'dayPage/fileInput',
+  'dayPage/planning',
+  'dayPage/parts/*',
+  'dayPage',
+  'search',
+  'reference',
+  'styles',
+  'layouts',
+  'answers',
+  'pages',
+] as const;
+/** These import nothing of ours but themselves, and no package but a solver and random numbers. */
 const pure = ['core', 'units'];
 
 const topLevel = [
@@ -30,7 +80,7 @@ const topLevel = [
 ];
 
 /** The one module that may read the tests: it shows their results on a page, as the site is built. */
-const readsTheTests = 'src/components/reference/checks/cases.ts';
+const readsTheTests = 'src/reference/checks/cases.ts';
 
 const longest = 400;
 
@@ -41,7 +91,7 @@ function filesUnder(folder: string): readonly string[] {
 }
 
 const sources = [...filesUnder('src'), ...filesUnder('content')].filter((file) =>
-  /\.(ts|tsx|mjs|astro|mdx)$/.test(file),
+  /(?<!\.d)\.(ts|tsx|mjs|astro|mdx)$/.test(file),
 );
 
 const written = [...sources, ...filesUnder('tests')].filter((file) =>
@@ -58,24 +108,33 @@ function importsOf(file: string): readonly string[] {
   return imports.flatMap((pattern) => [...text.matchAll(pattern)].map(([, what = '']) => what));
 }
 
-/** The folder an import leads to; undefined for a package. */
-function folderOf(file: string, what: string): string | undefined {
-  if (what.startsWith('#')) return what.slice(1).split('/')[0];
-  if (!what.startsWith('.')) return undefined;
-  return placeOf(relative(root, resolve(root, dirname(file), what)));
+/** The file an import leads to, from the top; undefined for a package. */
+function fileOf(file: string, what: string): string | undefined {
+  if (what.startsWith('#content/')) return what.slice(1);
+  if (what.startsWith('#')) return `src/${what.slice(1)}`;
+  return what.startsWith('.') ? relative(root, resolve(root, dirname(file), what)) : undefined;
 }
 
-function placeOf(path: string): string | undefined {
-  const [first, second] = path.split('/');
-  return first === 'src' ? second : first;
+/** The room a file lies in: the longest name in the table that leads to it. */
+function roomOf(file: string): { readonly room: string; readonly place: number } | undefined {
+  const path = file.replace(/^src\//, '').replace(/^content[./].*/, 'content/');
+  const depthOf = (name: string) => name.split('/').length;
+  const found = rooms
+    .map((name, place) => ({ name, place }))
+    .filter(({ name }) => new RegExp(`^${name.replace('*', '[^/]+')}/`).test(path))
+    .toSorted((one, other) => Number(one.name.includes('*')) - Number(other.name.includes('*')))
+    .toSorted((one, other) => depthOf(other.name) - depthOf(one.name))[0];
+  if (found === undefined) return undefined;
+  return { room: path.split('/').slice(0, depthOf(found.name)).join('/'), place: found.place };
 }
 
-function mayImport(from: string | undefined, to: string): boolean {
-  const [below, above] = [layers.indexOf(to as never), layers.indexOf(from as never)];
-  if (from === to) return true;
-  if (from !== undefined && pure.includes(from)) return false;
-  if (above === -1) return below !== -1 || top.includes(to);
-  return below !== -1 && below < above;
+function mayImport(from: string, to: string): boolean {
+  const [here, there] = [roomOf(from), roomOf(to)];
+  if (here === undefined || there === undefined) return false;
+  if (here.room === there.room) return true;
+  const pureRoom = pure.find((name) => from.startsWith(`src/${name}/`));
+  if (pureRoom !== undefined && !to.startsWith(`src/${pureRoom}/`)) return false;
+  return there.place < here.place;
 }
 
 describe('imports point one way', () => {
@@ -84,21 +143,27 @@ describe('imports point one way', () => {
     expect(sources.some((file) => importsOf(file).length > 0)).toBe(true);
   });
 
-  it('core, units, pad, charts, widgets, then the rest', () => {
+  it('every file lies in a room', () => {
+    const outside = sources.filter((file) => roomOf(file) === undefined);
+    expect(outside).toEqual([]);
+  });
+
+  it('a room imports from those before it in the table, and from none beside it', () => {
     const wrong = sources.flatMap((file) => {
-      const from = placeOf(file);
       if (file === readsTheTests) return [];
       return importsOf(file)
-        .map((what) => ({ what, to: folderOf(file, what) }))
-        .filter(({ to }) => to !== undefined && !mayImport(from, to))
+        .map((what) => ({ what, to: fileOf(file, what) }))
+        .filter(({ to }) => to !== undefined && !mayImport(file, to))
         .map(({ what }) => `${file} imports ${what}`);
     });
     expect(wrong).toEqual([]);
   });
 
   it('what reads the tests reads nothing else above itself, and only pages built from it ask for it', () => {
-    const reads = importsOf(readsTheTests).map((what) => folderOf(readsTheTests, what));
-    expect(new Set(reads)).toEqual(new Set([undefined, 'tests', 'components']));
+    const reads = importsOf(readsTheTests).map(
+      (what) => fileOf(readsTheTests, what)?.split('/')[0],
+    );
+    expect(new Set(reads)).toEqual(new Set([undefined, 'tests', 'src']));
     const askers = sources.filter((file) =>
       importsOf(file).some((what) => /reference\/checks\/cases\.ts$|\/cases\.ts$/.test(what)),
     );
@@ -110,28 +175,39 @@ describe('imports point one way', () => {
       .filter((file) => pure.some((folder) => file.startsWith(`src/${folder}/`)))
       .flatMap((file) =>
         importsOf(file)
-          .filter((what) => !what.startsWith('./') && !['yalps', 'd3-random'].includes(what))
+          .filter(
+            (what) => fileOf(file, what) === undefined && !['yalps', 'd3-random'].includes(what),
+          )
           .map((what) => `${file} imports ${what}`),
       );
     expect(wrong).toEqual([]);
   });
 
-  it('every folder of src is one that has a place in the order', () => {
-    const folders = readdirSync(join(root, 'src')).filter((name) => !name.endsWith('.d.ts'));
-    expect(folders.filter((name) => ![...layers, ...top].includes(name))).toEqual([]);
-  });
-
   it('the arrows themselves', () => {
-    expect(mayImport('widgets', 'core')).toBe(true);
-    expect(mayImport('core', 'units')).toBe(false);
-    expect(mayImport('units', 'core')).toBe(false);
-    expect(mayImport('charts', 'widgets')).toBe(false);
-    expect(mayImport('pad', 'components')).toBe(false);
-    expect(mayImport('pages', 'layouts')).toBe(true);
+    const between = (from: string, to: string) => mayImport(`src/${from}/a.ts`, `src/${to}/b.ts`);
+    expect(between('dayPage/day', 'core/day')).toBe(true);
+    expect(between('core/day', 'units')).toBe(false);
+    expect(between('core/pump', 'core/fit')).toBe(false);
+    expect(between('units', 'core/base')).toBe(false);
+    expect(between('ui/charts', 'ui/controls')).toBe(false);
+    expect(between('explorables/CubeLaw', 'explorables/GaugeHead')).toBe(false);
+    expect(between('explorables/CubeLaw', 'explorables/example')).toBe(true);
+    expect(between('dayPage/parts/year', 'dayPage/parts/meter')).toBe(false);
+    expect(between('dayPage', 'dayPage/parts/meter')).toBe(true);
+    expect(between('pages', 'layouts')).toBe(true);
   });
 });
 
 describe('the tree', () => {
+  it('every room of the core says what it holds, in twenty lines at most', () => {
+    const lines = readdirSync(join(root, 'src/core')).map((room) => {
+      const page = join(root, 'src/core', room, 'README.md');
+      return existsSync(page) ? readFileSync(page, 'utf8').split('\n').length - 1 : 0;
+    });
+    expect(Math.min(...lines)).toBeGreaterThan(0);
+    expect(Math.max(...lines)).toBeLessThanOrEqual(20);
+  });
+
   it('the top level holds what was agreed and nothing else', () => {
     const ignored = readFileSync(join(root, '.gitignore'), 'utf8')
       .split('\n')
@@ -151,7 +227,7 @@ describe('the tree', () => {
   });
 
   it('nothing is exported by default but pages, islands and configurations', () => {
-    const allowed = /^src\/pages\/|^src\/widgets\/\w+\/view\.tsx$|\.config\.ts$|\.astro$|\.mjs$/;
+    const allowed = /^src\/pages\/|\/view\.tsx$|\.config\.ts$|\.astro$|\.mjs$/;
     const wrong = sources.filter(
       (file) =>
         !allowed.test(file) && /^export default /m.test(readFileSync(join(root, file), 'utf8')),

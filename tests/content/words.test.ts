@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { capstoneSteps } from '#course/CapstoneSteps/steps.ts';
+import { drawFrom } from '#course/Check/question.ts';
+import { banks, findQuestion } from '#course/Check/questions.ts';
 import { metric, us } from '#units/choice.ts';
-import { capstoneSteps } from '#widgets/CapstoneSteps/steps.ts';
-import { drawFrom } from '#widgets/Check/question.ts';
-import { banks, findQuestion } from '#widgets/Check/questions.ts';
 
 /** Old-book English that a learner trips on; our own choice, no source. */
 const bookish =

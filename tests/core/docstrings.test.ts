@@ -42,7 +42,9 @@ const isExported = (node: ts.Statement): boolean =>
 /** A number or a list of them, or null where there is none. */
 const numberResult = /^(readonly )?number(\[\])?( \| (null|undefined))?$/;
 
-const files = readdirSync(folder).filter((name) => name.endsWith('.ts'));
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+  name.endsWith('.ts'),
+);
 
 const parsed = files.map((file) => {
   const text = readFileSync(join(folder, file), 'utf8');

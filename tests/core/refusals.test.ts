@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { dayNumber, dayOfYear, daysInMonth, isLeapYear, nextDay } from '#core/calendar.ts';
+import { CoreError } from '#core/base/errors.ts';
+import { crossedLimits, type LimitInputs, limitsFor } from '#core/day/limits.ts';
+import { costPerHour, type LadderInputs, speedLadder } from '#core/day/needs.ts';
 import {
-  chlorineMass,
-  productMass,
-  productVolume,
-  saltCellHours,
-  thumbChlorinePounds,
-  tradePercentConcentration,
-} from '#core/chlorine.ts';
+  columnPressure,
+  gaugeTolerance,
+  pressureHead,
+  roundedDynamicHead,
+  totalDynamicHead,
+} from '#core/fit/gauges.ts';
 import {
   curveCHead,
   curveCPoint,
@@ -15,29 +16,38 @@ import {
   hydraulicHorsepower,
   variableSpeedPoints,
   weightedEnergyFactor,
-} from '#core/energyFactor.ts';
-import { CoreError } from '#core/errors.ts';
-import {
-  columnPressure,
-  gaugeTolerance,
-  pressureHead,
-  roundedDynamicHead,
-  totalDynamicHead,
-} from '#core/gauges.ts';
-import { heaterHours, heatingEnergy, thumbHeatBtu, thumbHeaterBtuPerHour } from '#core/heating.ts';
-import { crossedLimits, type LimitInputs, limitsFor } from '#core/limits.ts';
-import { filteredShare, turnoversForShare, turnoversInRun, turnoverTime } from '#core/mixing.ts';
-import { costPerHour, type LadderInputs, speedLadder } from '#core/needs.ts';
+} from '#core/pump/energyFactor.ts';
 import {
   atmosphericPressure,
   geopotentialAltitude,
   npshAvailable,
   npshFromVacuum,
   npshMargin,
-} from '#core/npsh.ts';
-import { cubePower } from '#core/power.ts';
-import { water } from '#core/water.ts';
-import { circuit, curve } from './padFixtures.ts';
+} from '#core/pump/npsh.ts';
+import { cubePower } from '#core/pump/power.ts';
+import { dayNumber, dayOfYear, daysInMonth, isLeapYear, nextDay } from '#core/time/calendar.ts';
+import {
+  chlorineMass,
+  productMass,
+  productVolume,
+  saltCellHours,
+  thumbChlorinePounds,
+  tradePercentConcentration,
+} from '#core/water/chlorine.ts';
+import {
+  heaterHours,
+  heatingEnergy,
+  thumbHeatBtu,
+  thumbHeaterBtuPerHour,
+} from '#core/water/heating.ts';
+import {
+  filteredShare,
+  turnoversForShare,
+  turnoversInRun,
+  turnoverTime,
+} from '#core/water/mixing.ts';
+import { water } from '#core/water/water.ts';
+import { circuit, curve } from './fit/padFixtures.ts';
 
 // Contracts of our own: a number that the law does not hold for is named, with its field.
 type Refusal = readonly [field: string, call: () => unknown];

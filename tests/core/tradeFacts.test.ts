@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { findOverlaps, minutesAt } from '#core/day.ts';
-import { fitPower, type PowerReading } from '#core/fitPower.ts';
-import { meanVelocity } from '#core/pipe.ts';
+import { findOverlaps, minutesAt } from '#core/day/day.ts';
+import { fitPower, type PowerReading } from '#core/fit/fitPower.ts';
+import { meanVelocity } from '#core/hydraulics/pipe.ts';
 
 // One installation with 2 in plumbing on 230 V: common practice, no source. Used in tests only.
 const litresPerGallon = 3.785_411_784; // exact, NIST SP 811 B.8

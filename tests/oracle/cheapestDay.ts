@@ -3,8 +3,8 @@
  * problem and not from the core: minute by minute, or slot by slot with binary speeds.
  */
 import loadHighs from 'highs';
-import type { CheapestDayInputs } from '#core/cheapestDayInputs.ts';
-import type { ServiceNeed } from '#core/dayReport.ts';
+import type { ServiceNeed } from '#core/day/dayReport.ts';
+import type { CheapestDayInputs } from '#core/planner/inputs.ts';
 
 export type Highs = Awaited<ReturnType<typeof loadHighs>>;
 

@@ -1,8 +1,8 @@
 /** Circuits for the oracle and the benchmark: invented, in shapes that pool plumbing takes. */
-import type { Branch, Circuit, CircuitPart } from '#core/circuit.ts';
-import { fittingK } from '#core/fittings.ts';
-import { pipeSize } from '#core/pipe.ts';
-import { water } from '#core/water.ts';
+import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import { fittingK } from '#core/hydraulics/fittings.ts';
+import { pipeSize } from '#core/hydraulics/pipe.ts';
+import { water } from '#core/water/water.ts';
 import type { ThreePoints } from './engine.ts';
 
 const foot = 0.3048;

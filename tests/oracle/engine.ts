@@ -3,8 +3,8 @@
  * shares no line with the core. Networks are written as an input file in litres per second.
  */
 import { LinkProperty, Project, Workspace } from 'epanet-js';
-import type { Branch, Circuit, CircuitPart, ParallelPart } from '#core/circuit.ts';
-import { flowArea } from '#core/pipe.ts';
+import type { Branch, Circuit, CircuitPart, ParallelPart } from '#core/hydraulics/circuit.ts';
+import { flowArea } from '#core/hydraulics/pipe.ts';
 
 /** Three points of H = A - B Q^C, the first at no flow [m3/s, m]. */
 export type ThreePoints = readonly [Point, Point, Point];

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { checksIn } from '../../src/components/lesson/checksIn.ts';
+import { checksIn } from '#course/lesson/checksIn.ts';
 import { expect, test } from './fixture.ts';
 
 const lesson = new URL('../../content/lessons/velocity-and-bore.mdx', import.meta.url);

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
-import { lodgePad, ownerPad } from '#pad/demos.ts';
-import { padFragment } from '#pad/link.ts';
+import { lodgePad, ownerPad } from '#pad/demos/demos.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 
 /** The parts of the day sheet that are fetched when asked for: the word on the button, the head above it. */

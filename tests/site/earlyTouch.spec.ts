@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
-import { rigPad } from '#pad/demos.ts';
-import { padKey } from '#pad/padKey.ts';
+import { rigPad } from '#pad/demos/demos.ts';
+import { padKey } from '#pad/store/padKey.ts';
 import { expect, test } from './fixture.ts';
 
 /** Opens a page whose scripts stay on the way until they are let through. */

@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { shelfPrefix } from '#pad/shelf.ts';
+import { shelfPrefix } from '#pad/store/shelf.ts';
 import { expect, test, wakeAll } from './fixture.ts';
 import { pagePaths, pageSource } from './site.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from '@playwright/test';
 import type { Browser } from 'puppeteer-core';
-import { lodgePad } from '#pad/demos.ts';
-import { padFragment } from '#pad/link.ts';
-import { shelfPrefix } from '#pad/shelf.ts';
+import { lodgePad } from '#pad/demos/demos.ts';
+import { padFragment } from '#pad/document/link.ts';
+import { shelfPrefix } from '#pad/store/shelf.ts';
 import { type FirefoxTab, findFirefox, firefoxTab, startFirefox } from './firefox.ts';
 
 /*

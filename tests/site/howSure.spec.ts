@@ -1,14 +1,14 @@
 import type { Page } from '@playwright/test';
-import { type DayAnswer, dayBands, dayQuestions } from '#core/dayBands.ts';
-import { surenessOf } from '#core/sureness.ts';
-import { padModel } from '#pad/assemble.ts';
-import { ownerPad } from '#pad/demos.ts';
-import { padFragment } from '#pad/link.ts';
-import type { Pad } from '#pad/schema.ts';
+import { type DayAnswer, dayBands, dayQuestions } from '#core/uncertainty/dayBands.ts';
+import { surenessOf } from '#core/uncertainty/sureness.ts';
+import { inOrder } from '#dayPage/day/edit.ts';
+import { ownerPad } from '#pad/demos/demos.ts';
+import { padFragment } from '#pad/document/link.ts';
+import type { Pad } from '#pad/document/schema.ts';
+import { padModel } from '#pad/model/assemble.ts';
 import { us } from '#units/choice.ts';
 import { format } from '#units/format.ts';
 import { formatMoney } from '#units/money.ts';
-import { inOrder } from '#widgets/DaySheet/edit.ts';
 import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
-import { ownerPad } from '#pad/demos.ts';
-import { createDayModel } from '#widgets/DaySheet/model.ts';
-import { storeOf } from '../widgets/daySheetFixtures.ts';
+import { createDayModel } from '#dayPage/day/model.ts';
+import { ownerPad } from '#pad/demos/demos.ts';
+import { storeOf } from '../dayPage/daySheetFixtures.ts';
 import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
-import { padKey } from '#pad/padKey.ts';
-import type { Pad } from '#pad/schema.ts';
+import type { Pad } from '#pad/document/schema.ts';
+import { padKey } from '#pad/store/padKey.ts';
 import {
   collidingPad,
   contradictedPad,
@@ -11,7 +11,7 @@ import {
   restingPad,
   stoppedPad,
   yenPad,
-} from '../widgets/oddPads.ts';
+} from '../dayPage/oddPads.ts';
 import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 

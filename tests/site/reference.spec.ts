@@ -1,4 +1,4 @@
-import { pipeSizes } from '../../src/core/pipe.ts';
+import { pipeSizes } from '#core/hydraulics/pipe.ts';
 import { expect, test } from './fixture.ts';
 import { pageSource } from './site.ts';
 

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
-import { lodgePad } from '#pad/demos.ts';
-import { padFragment } from '#pad/link.ts';
-import { padKey } from '#pad/padKey.ts';
+import { lodgePad } from '#pad/demos/demos.ts';
+import { padFragment } from '#pad/document/link.ts';
+import { padKey } from '#pad/store/padKey.ts';
 import { alive, expect, test, wakeAll } from './fixture.ts';
 
 /* Ways to lose a pad, each walked in a browser: none may lose a word that was typed. */

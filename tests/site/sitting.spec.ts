@@ -1,8 +1,15 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { padModel } from '#pad/assemble.ts';
-import { emptyPad, newEquipment, newFitting, newNeed, newPipe, newReading } from '#pad/parts.ts';
-import type { Pad } from '#pad/schema.ts';
+import {
+  emptyPad,
+  newEquipment,
+  newFitting,
+  newNeed,
+  newPipe,
+  newReading,
+} from '#pad/document/parts.ts';
+import type { Pad } from '#pad/document/schema.ts';
+import { padModel } from '#pad/model/assemble.ts';
 import { alive, expect, test } from './fixture.ts';
 import { type PadHand, padHand, startEmpty } from './padHand.ts';
 import { sheetsOf } from './paper.ts';

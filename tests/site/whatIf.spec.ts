@@ -1,9 +1,9 @@
 import type { Page } from '@playwright/test';
-import { cheapestDay } from '#core/cheapestDay.ts';
-import { ownerPad } from '#pad/demos.ts';
+import { cheapestDay } from '#core/planner/cheapestDay.ts';
+import { benchOf } from '#dayPage/day/bench.ts';
+import { askedOf, rowsOf } from '#dayPage/planning/asked.ts';
+import { ownerPad } from '#pad/demos/demos.ts';
 import { formatMoney } from '#units/money.ts';
-import { askedOf, rowsOf } from '#widgets/CheapestDay/asked.ts';
-import { benchOf } from '#widgets/DaySheet/bench.ts';
 import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';
 

@@ -1,10 +1,10 @@
 import type { Page } from '@playwright/test';
-import { yearReport } from '#core/year.ts';
-import { padModel } from '#pad/assemble.ts';
-import { yearPlanOf } from '#pad/assembleYear.ts';
-import { lodgePad, ownerPad } from '#pad/demos.ts';
-import { padFragment } from '#pad/link.ts';
-import type { Pad, PadYear } from '#pad/schema.ts';
+import { yearReport } from '#core/year/year.ts';
+import { lodgePad, ownerPad } from '#pad/demos/demos.ts';
+import { padFragment } from '#pad/document/link.ts';
+import type { Pad, PadYear } from '#pad/document/schema.ts';
+import { padModel } from '#pad/model/assemble.ts';
+import { yearPlanOf } from '#pad/model/assembleYear.ts';
 import { formatMoney } from '#units/money.ts';
 import { expectNoBarrier } from './barriers.ts';
 import { expect, test, widthBeyondScreen } from './fixture.ts';

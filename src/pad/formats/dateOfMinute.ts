@@ -1,4 +1,4 @@
-import type { CalendarDate } from '#core/calendar.ts';
+import type { CalendarDate } from '#core/time/calendar.ts';
 import { monthNames } from '#units/monthNames.ts';
 import { minutesTo1970 } from './series.ts';
 

@@ -1,7 +1,7 @@
 /** The day as a calendar that a phone or a computer can take in (iCalendar, RFC 5545). */
 import ical, { ICalEventRepeatingFreq, ICalEventTransparency } from 'ical-generator';
-import { type CalendarDate, type MonthDay, monthDayKey } from '#core/calendar.ts';
-import { onLines, onOneLine } from '../oneLine.ts';
+import { type CalendarDate, type MonthDay, monthDayKey } from '#core/time/calendar.ts';
+import { onLines, onOneLine } from '#pad/document/oneLine.ts';
 
 /** One block as the calendar shows it. */
 export interface CalendarBlock {

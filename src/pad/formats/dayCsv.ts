@@ -1,8 +1,9 @@
 /** The day as a table: one row for each stretch from midnight to midnight. */
-import type { CalendarDate } from '#core/calendar.ts';
-import type { ReportedSegment } from '#core/dayReport.ts';
-import { priceDay } from '#core/pricing.ts';
-import type { Tariff } from '#core/tariff.ts';
+
+import type { ReportedSegment } from '#core/day/dayReport.ts';
+import { priceDay } from '#core/tariff/pricing.ts';
+import type { Tariff } from '#core/tariff/tariff.ts';
+import type { CalendarDate } from '#core/time/calendar.ts';
 import { type UnitChoice, unitFor } from '#units/choice.ts';
 import { fromSI } from '#units/convert.ts';
 import { symbolFor } from '#units/format.ts';

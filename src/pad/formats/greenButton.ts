@@ -1,6 +1,6 @@
 /** Meter data in Green Button XML (ESPI, NAESB REQ.21): an Atom feed of interval blocks. */
 import { SaxesParser } from 'saxes';
-import { joulesPerKilowattHour } from '#core/constants.ts';
+import { joulesPerKilowattHour } from '#core/base/constants.ts';
 import { type ClockRules, clockOf } from './localClock.ts';
 import { type MeterFile, meterFile } from './meterFile.ts';
 import {

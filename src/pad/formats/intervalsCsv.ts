@@ -1,5 +1,5 @@
 /** Intervals of a meter from a table. */
-import { joulesPerKilowattHour } from '#core/constants.ts';
+import { joulesPerKilowattHour } from '#core/base/constants.ts';
 import type { AmountUnit, CsvChoice } from './csvLook.ts';
 import { createCsvSeries, isProblem } from './csvSeries.ts';
 import { type MeterFile, meterFile } from './meterFile.ts';

@@ -1,5 +1,5 @@
 /** From the values of a file to the intervals of a meter, looked over. */
-import { joinedIntervals, type MeterInterval } from '#core/meter.ts';
+import { joinedIntervals, type MeterInterval } from '#core/meter/meter.ts';
 import { type FileNote, type FileProblem, lookOver, type TimedValue } from './series.ts';
 
 /** What was read from a meter file. */

@@ -1,5 +1,5 @@
 /** Dates and times of day as files write them. */
-import { type CalendarDate, dayNumber, daysInMonth } from '#core/calendar.ts';
+import { type CalendarDate, dayNumber, daysInMonth } from '#core/time/calendar.ts';
 
 /** In which order the numbers of a date stand. */
 export type DateOrder = 'ymd' | 'mdy' | 'dmy';

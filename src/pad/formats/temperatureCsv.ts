@@ -1,5 +1,5 @@
 /** Air temperatures by the hour from a table. */
-import type { HourlyTemperature } from '#core/conditions.ts';
+import type { HourlyTemperature } from '#core/year/conditions.ts';
 import { toSI } from '#units/convert.ts';
 import type { CsvChoice } from './csvLook.ts';
 import { createCsvSeries, isProblem } from './csvSeries.ts';

@@ -1,8 +1,9 @@
 /** The year as a table, by the day or by the month. */
-import { type CalendarDate, daysInMonth } from '#core/calendar.ts';
-import type { FlowLimit, ServiceNeed } from '#core/dayReport.ts';
-import { unionOf } from '#core/spans.ts';
-import type { YearDay, YearReport } from '#core/year.ts';
+
+import type { FlowLimit, ServiceNeed } from '#core/day/dayReport.ts';
+import { type CalendarDate, daysInMonth } from '#core/time/calendar.ts';
+import { unionOf } from '#core/time/spans.ts';
+import type { YearDay, YearReport } from '#core/year/year.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import { symbolFor } from '#units/format.ts';
 import type { Quantity } from '#units/quantities.ts';

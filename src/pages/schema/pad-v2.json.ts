@@ -1,4 +1,4 @@
-import { padJsonSchema } from '#pad/jsonSchema.ts';
+import { padJsonSchema } from '#pad/document/jsonSchema.ts';
 
 /** The published definition of the pad file. */
 export function GET(): Response {

@@ -1,6 +1,6 @@
-import { cheapestDay } from '#core/cheapestDay.ts';
-import type { CheapestDayInputs } from '#core/cheapestDayInputs.ts';
-import { ordinaryCase } from '../../core/cheapestDayCases.ts';
+import { cheapestDay } from '#core/planner/cheapestDay.ts';
+import type { CheapestDayInputs } from '#core/planner/inputs.ts';
+import { ordinaryCase } from '../../core/planner/cases.ts';
 import { openHighs, oracleSlots } from '../../oracle/cheapestDay.ts';
 import type { RowMaker } from '../row.ts';
 

@@ -1,6 +1,6 @@
-import type { Circuit } from '#core/circuit.ts';
-import { speedSweep } from '#core/operatingPoint.ts';
-import { pumpFromThreePoints } from '#core/pump.ts';
+import type { Circuit } from '#core/hydraulics/circuit.ts';
+import { speedSweep } from '#core/pump/operatingPoint.ts';
+import { pumpFromThreePoints } from '#core/pump/pump.ts';
 import { branched, pumpPoints, series } from '../../oracle/circuits.ts';
 import { openEngine } from '../../oracle/engine.ts';
 import type { Row, RowMaker } from '../row.ts';

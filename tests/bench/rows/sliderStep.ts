@@ -1,11 +1,11 @@
-import { evenly } from '#charts/path.ts';
-import { foldCircuit, foldedHead, headShares } from '#core/circuit.ts';
-import { operatingPoint, speedSweep } from '#core/operatingPoint.ts';
-import { pumpFromThreePoints, pumpHead } from '#core/pump.ts';
-import { ownerPad } from '#pad/demos.ts';
+import { foldCircuit, foldedHead, headShares } from '#core/hydraulics/circuit.ts';
+import { operatingPoint, speedSweep } from '#core/pump/operatingPoint.ts';
+import { pumpFromThreePoints, pumpHead } from '#core/pump/pump.ts';
+import { ownerPad } from '#pad/demos/demos.ts';
+import { createAnswers } from '#padPage/answers/model.ts';
+import { movingOf, plotOf } from '#padPage/answers/plot.ts';
+import { evenly } from '#ui/charts/path.ts';
 import { us } from '#units/choice.ts';
-import { createAnswers } from '#widgets/PadAnswers/model.ts';
-import { movingOf, plotOf } from '#widgets/PadAnswers/plot.ts';
 import { branched, pumpPoints } from '../../oracle/circuits.ts';
 import type { Row, RowMaker } from '../row.ts';
 

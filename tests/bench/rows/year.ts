@@ -1,13 +1,13 @@
-import { type CalendarDate, nextDay } from '#core/calendar.ts';
-import type { Circuit, CircuitPart } from '#core/circuit.ts';
-import type { Block } from '#core/day.ts';
-import { dayReport } from '#core/dayReport.ts';
-import { filterFactor } from '#core/equipment.ts';
-import { cubePower } from '#core/power.ts';
-import { priceDay, priceDays } from '#core/pricing.ts';
-import { pumpFromThreePoints } from '#core/pump.ts';
-import { runningPad } from '#pad/runningPad.ts';
-import { inventedTariff } from '../../core/dayFixtures.ts';
+import type { Block } from '#core/day/day.ts';
+import { dayReport } from '#core/day/dayReport.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import { filterFactor } from '#core/hydraulics/equipment.ts';
+import { cubePower } from '#core/pump/power.ts';
+import { pumpFromThreePoints } from '#core/pump/pump.ts';
+import { priceDay, priceDays } from '#core/tariff/pricing.ts';
+import { type CalendarDate, nextDay } from '#core/time/calendar.ts';
+import { runningPad } from '#pad/model/runningPad.ts';
+import { inventedTariff } from '../../core/day/dayFixtures.ts';
 import { equipment, pipe, pumpPoints, series } from '../../oracle/circuits.ts';
 import type { Row, RowMaker } from '../row.ts';
 

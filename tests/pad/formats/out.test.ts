@@ -2,16 +2,16 @@ import { csvParseRows } from 'd3-dsv';
 import fc from 'fast-check';
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
-import { dayReport } from '#core/dayReport.ts';
-import { flatTariff } from '#core/tariff.ts';
-import { yearReport } from '#core/year.ts';
-import { padModel } from '#pad/assemble.ts';
-import { yearPlanOf } from '#pad/assembleYear.ts';
-import { lodgePad } from '#pad/demos.ts';
+import { dayReport } from '#core/day/dayReport.ts';
+import { flatTariff } from '#core/tariff/tariff.ts';
+import { yearReport } from '#core/year/year.ts';
+import { lodgePad } from '#pad/demos/demos.ts';
 import { csvText } from '#pad/formats/csvText.ts';
 import { dayCalendar } from '#pad/formats/dayCalendar.ts';
 import { type DayTable, dayCsv } from '#pad/formats/dayCsv.ts';
 import { yearCsv } from '#pad/formats/yearCsv.ts';
+import { padModel } from '#pad/model/assemble.ts';
+import { yearPlanOf } from '#pad/model/assembleYear.ts';
 import { metric, us } from '#units/choice.ts';
 
 // What is written is read back by parsers that are not ours: d3-dsv for tables, ical.js for calendars.

@@ -1,7 +1,7 @@
 import { csvFormatRows, csvParseRows } from 'd3-dsv';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dayNumber } from '#core/calendar.ts';
+import { dayNumber } from '#core/time/calendar.ts';
 import { lookAtCsv } from '#pad/formats/csvLook.ts';
 import { createCsvRows, createLineBreaks } from '#pad/formats/csvRows.ts';
 import { noteSentence, problemSentenceOf } from '#pad/formats/fileSentences.ts';

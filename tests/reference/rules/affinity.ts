@@ -1,7 +1,7 @@
-import { operatingPoint } from '#core/operatingPoint.ts';
-import { bestMileageRatio, cubePower, wirePower } from '#core/power.ts';
-import { affinityFlow, affinityHead, affinityPower } from '#core/pump.ts';
-import { water } from '#core/water.ts';
+import { operatingPoint } from '#core/pump/operatingPoint.ts';
+import { bestMileageRatio, cubePower, wirePower } from '#core/pump/power.ts';
+import { affinityFlow, affinityHead, affinityPower } from '#core/pump/pump.ts';
+import { water } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Key, Value } from '../keys.ts';
 import type { Family } from '../rule.ts';

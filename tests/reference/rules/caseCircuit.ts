@@ -1,7 +1,7 @@
 /** The circuit a case describes, as the core takes it. */
-import type { Branch, Circuit, CircuitPart } from '#core/circuit.ts';
-import { smoothPlasticRoughness } from '#core/friction.ts';
-import { type Water, water } from '#core/water.ts';
+import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import { smoothPlasticRoughness } from '#core/hydraulics/friction.ts';
+import { type Water, water } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Value } from '../keys.ts';
 import type { KeyUnit } from '../keyUnits.ts';

@@ -5,9 +5,14 @@ import {
   saltCellHours,
   thumbChlorinePounds,
   tradePercentConcentration,
-} from '#core/chlorine.ts';
-import { heaterHours, heatingEnergy, thumbHeatBtu, thumbHeaterBtuPerHour } from '#core/heating.ts';
-import { liquidDensity } from '#core/water.ts';
+} from '#core/water/chlorine.ts';
+import {
+  heaterHours,
+  heatingEnergy,
+  thumbHeatBtu,
+  thumbHeaterBtuPerHour,
+} from '#core/water/heating.ts';
+import { liquidDensity } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { specificHeatOf } from './shared.ts';

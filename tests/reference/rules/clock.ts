@@ -1,5 +1,5 @@
 /** Times of day as cases write them: "23:17", hours listed, spans from one to another. */
-import type { Span } from '#core/spans.ts';
+import type { Span } from '#core/time/spans.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Value } from '../keys.ts';
 

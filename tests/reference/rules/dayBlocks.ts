@@ -1,6 +1,6 @@
 /** The blocks of a day as cases write them: objects, [start, end, speed], [hours, speed], hours by speed. */
-import { cubePower, wirePower } from '#core/power.ts';
-import { affinityFlow, affinityPower } from '#core/pump.ts';
+import { cubePower, wirePower } from '#core/pump/power.ts';
+import { affinityFlow, affinityPower } from '#core/pump/pump.ts';
 import { isObject } from '../caseFile.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Value } from '../keys.ts';

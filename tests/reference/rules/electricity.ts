@@ -1,6 +1,6 @@
-import { lineCurrent } from '#core/power.ts';
-import { dayEnergy, energyPerVolume, type PoweredSpan, priceDays } from '#core/pricing.ts';
-import { flatTariff, type Tariff } from '#core/tariff.ts';
+import { lineCurrent } from '#core/pump/power.ts';
+import { dayEnergy, energyPerVolume, type PoweredSpan, priceDays } from '#core/tariff/pricing.ts';
+import { flatTariff, type Tariff } from '#core/tariff/tariff.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { spanOf } from './clock.ts';

@@ -10,7 +10,7 @@ import {
   type PumpVariety,
   variableSpeedPoints,
   weightedEnergyFactor,
-} from '#core/energyFactor.ts';
+} from '#core/pump/energyFactor.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import { toCanonical } from '../keys.ts';
 import { keyUnits } from '../keyUnits.ts';

@@ -1,4 +1,4 @@
-import type { EndKind, FittingKind } from '#core/fittings.ts';
+import type { EndKind, FittingKind } from '#core/hydraulics/fittings.ts';
 
 type Words = readonly [RegExp, FittingKind | EndKind];
 

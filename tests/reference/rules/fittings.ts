@@ -1,4 +1,4 @@
-import { standardGravity } from '#core/constants.ts';
+import { standardGravity } from '#core/base/constants.ts';
 import {
   craneMultipliers,
   type EndKind,
@@ -8,15 +8,15 @@ import {
   minorLoss,
   suddenContraction,
   suddenEnlargement,
-} from '#core/fittings.ts';
+} from '#core/hydraulics/fittings.ts';
 import {
   bendMultiplier,
   handbookValves,
   mitreMultiplier,
   roundedInletK,
-} from '#core/handbookFittings.ts';
-import { olderTurbulentFriction } from '#core/olderEditions.ts';
-import { meanVelocity, type PipeSize, pipeSizes } from '#core/pipe.ts';
+} from '#core/hydraulics/handbookFittings.ts';
+import { olderTurbulentFriction } from '#core/hydraulics/olderEditions.ts';
+import { meanVelocity, type PipeSize, pipeSizes } from '#core/hydraulics/pipe.ts';
 import { isObject } from '../caseFile.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Value } from '../keys.ts';

@@ -1,8 +1,13 @@
-import { standardGravity } from '#core/constants.ts';
-import { colebrookWhite, darcyWeisbach, frictionFactor, laminarFriction } from '#core/friction.ts';
-import { type HazenWilliamsForm, hazenWilliams } from '#core/hazenWilliams.ts';
-import { meanVelocity, reynoldsNumber } from '#core/pipe.ts';
-import { liquidDensity } from '#core/water.ts';
+import { standardGravity } from '#core/base/constants.ts';
+import {
+  colebrookWhite,
+  darcyWeisbach,
+  frictionFactor,
+  laminarFriction,
+} from '#core/hydraulics/friction.ts';
+import { type HazenWilliamsForm, hazenWilliams } from '#core/hydraulics/hazenWilliams.ts';
+import { meanVelocity, reynoldsNumber } from '#core/hydraulics/pipe.ts';
+import { liquidDensity } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { pipesTogether } from './pipesTogether.ts';

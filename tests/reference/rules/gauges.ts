@@ -1,5 +1,5 @@
-import { columnPressure, pressureHead, totalDynamicHead } from '#core/gauges.ts';
-import { liquidDensity } from '#core/water.ts';
+import { columnPressure, pressureHead, totalDynamicHead } from '#core/fit/gauges.ts';
+import { liquidDensity } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import { fromCanonical, type Key, toCanonical } from '../keys.ts';
 import { type KeyUnit, keyUnits } from '../keyUnits.ts';

@@ -4,7 +4,7 @@ import {
   turnoversForShare,
   turnoversInRun,
   turnoverTime,
-} from '#core/mixing.ts';
+} from '#core/water/mixing.ts';
 import type { Given } from '../given.ts';
 import type { Family } from '../rule.ts';
 import { blocksInputs, blocksNeed, overBlocks } from './dayBlocks.ts';

@@ -1,8 +1,8 @@
-import { branchFlows } from '#core/circuit.ts';
-import { type OperatingPoint, operatingPoint } from '#core/operatingPoint.ts';
-import { meanVelocity } from '#core/pipe.ts';
-import { hydraulicPower } from '#core/power.ts';
-import { type PumpCurve, pumpFromPoints, pumpFromThreePoints, pumpHead } from '#core/pump.ts';
+import { branchFlows } from '#core/hydraulics/circuit.ts';
+import { meanVelocity } from '#core/hydraulics/pipe.ts';
+import { type OperatingPoint, operatingPoint } from '#core/pump/operatingPoint.ts';
+import { hydraulicPower } from '#core/pump/power.ts';
+import { type PumpCurve, pumpFromPoints, pumpFromThreePoints, pumpHead } from '#core/pump/pump.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Key } from '../keys.ts';
 import { inSI, parsePolynomial } from '../polynomial.ts';

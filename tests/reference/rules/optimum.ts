@@ -1,7 +1,7 @@
-import { type CheapestDay, cheapestDay, type FoundDay } from '#core/cheapestDay.ts';
-import type { CollisionMember } from '#core/cheapestDayCollisions.ts';
-import { minutesAt } from '#core/day.ts';
-import { dayReport } from '#core/dayReport.ts';
+import { minutesAt } from '#core/day/day.ts';
+import { dayReport } from '#core/day/dayReport.ts';
+import { type CheapestDay, cheapestDay, type FoundDay } from '#core/planner/cheapestDay.ts';
+import type { CollisionMember } from '#core/planner/collisions.ts';
 import { isObject } from '../caseFile.ts';
 import { restOfDay } from '../compare.ts';
 import { type Given, NotUnderstood } from '../given.ts';

@@ -1,6 +1,7 @@
 /** The cheapest day a case asks for, as the core takes it. */
-import type { CheapestDayInputs, PricedSpan, SpeedRow } from '#core/cheapestDayInputs.ts';
-import type { ServiceNeed } from '#core/dayReport.ts';
+
+import type { ServiceNeed } from '#core/day/dayReport.ts';
+import type { CheapestDayInputs, PricedSpan, SpeedRow } from '#core/planner/inputs.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Value } from '../keys.ts';
 import { spanOf, windowInputs, windowsOf } from './clock.ts';

@@ -1,5 +1,5 @@
-import { minorLoss } from '#core/fittings.ts';
-import { olderWall } from '#core/olderEditions.ts';
+import { minorLoss } from '#core/hydraulics/fittings.ts';
+import { olderWall } from '#core/hydraulics/olderEditions.ts';
 import {
   flowArea,
   flowAtReynolds,
@@ -8,8 +8,11 @@ import {
   type PipeSize,
   pipeSizes,
   reynoldsNumber,
-} from '#core/pipe.ts';
-import { greatestFiltrationFlow, publishedVelocityLimits } from '#core/publishedLimits.ts';
+} from '#core/hydraulics/pipe.ts';
+import {
+  greatestFiltrationFlow,
+  publishedVelocityLimits,
+} from '#core/hydraulics/publishedLimits.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';
 import {

@@ -1,9 +1,15 @@
 /** Pipes one behind the other and side by side: losses add, or one loss splits the flow. */
-import { branchFlows, type Circuit, type CircuitPart, systemHead } from '#core/circuit.ts';
-import { standardGravity } from '#core/constants.ts';
-import { smoothPlasticRoughness } from '#core/friction.ts';
-import { hazenWilliams } from '#core/hazenWilliams.ts';
-import { meanVelocity } from '#core/pipe.ts';
+
+import { standardGravity } from '#core/base/constants.ts';
+import {
+  branchFlows,
+  type Circuit,
+  type CircuitPart,
+  systemHead,
+} from '#core/hydraulics/circuit.ts';
+import { smoothPlasticRoughness } from '#core/hydraulics/friction.ts';
+import { hazenWilliams } from '#core/hydraulics/hazenWilliams.ts';
+import { meanVelocity } from '#core/hydraulics/pipe.ts';
 import { isObject, type JsonObject } from '../caseFile.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Key, Value } from '../keys.ts';

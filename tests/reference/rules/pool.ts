@@ -6,7 +6,7 @@ import {
   poolVolume,
   thumbCircleGallons,
   thumbKidneyArea,
-} from '#core/poolVolume.ts';
+} from '#core/pool/poolVolume.ts';
 import { isObject } from '../caseFile.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family } from '../rule.ts';

@@ -1,6 +1,6 @@
 /** Outlines of pools as cases describe them, in what the core knows: most are polygons. */
-import type { Vertex } from '#core/polygon.ts';
-import type { Outline } from '#core/poolOutline.ts';
+import type { Vertex } from '#core/pool/polygon.ts';
+import type { Outline } from '#core/pool/poolOutline.ts';
 import { isObject, type Json } from '../caseFile.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import { toCanonical, type Value } from '../keys.ts';

@@ -1,6 +1,6 @@
 /** Pump and system curves that a case writes out as polynomials. */
-import type { CircuitPart } from '#core/circuit.ts';
-import type { PumpCurve } from '#core/pump.ts';
+import type { CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { PumpCurve } from '#core/pump/pump.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import { bare, type KeyUnit, keyUnits } from '../keyUnits.ts';
 import { derivative, evaluate, inSI, type Polynomial, parsePolynomial } from '../polynomial.ts';

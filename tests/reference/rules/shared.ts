@@ -1,6 +1,6 @@
 /** Things several families read from a case in the same way. */
-import { type PipeSize, pipeSizes } from '#core/pipe.ts';
-import { liquidDensity, liquidSpecificHeat, water } from '#core/water.ts';
+import { type PipeSize, pipeSizes } from '#core/hydraulics/pipe.ts';
+import { liquidDensity, liquidSpecificHeat, water } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 
 const inch = 0.0254;

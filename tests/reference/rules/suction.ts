@@ -1,13 +1,13 @@
-import { pressureHead } from '#core/gauges.ts';
+import { pressureHead } from '#core/fit/gauges.ts';
+import { meanVelocity } from '#core/hydraulics/pipe.ts';
 import {
   atmosphericPressure,
   geopotentialAltitude,
   npshAvailable,
   npshFromVacuum,
   npshMargin,
-} from '#core/npsh.ts';
-import { meanVelocity } from '#core/pipe.ts';
-import { vapourPressure } from '#core/water.ts';
+} from '#core/pump/npsh.ts';
+import { vapourPressure } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Family, Rule } from '../rule.ts';
 import { boreInputs, boreOf, densityOf } from './shared.ts';

@@ -1,5 +1,5 @@
-import { standardGravity } from '#core/constants.ts';
-import { pressureHead } from '#core/gauges.ts';
+import { standardGravity } from '#core/base/constants.ts';
+import { pressureHead } from '#core/fit/gauges.ts';
 import {
   liquidDensity,
   liquidSpecificHeat,
@@ -7,7 +7,7 @@ import {
   vapourPressure,
   type Water,
   water,
-} from '#core/water.ts';
+} from '#core/water/water.ts';
 import type { Given } from '../given.ts';
 import type { Family } from '../rule.ts';
 

@@ -1,13 +1,13 @@
 /** Power of water, shaft and wire, and the current that carries it. */
-import { pressureHead } from '#core/gauges.ts';
+import { pressureHead } from '#core/fit/gauges.ts';
 import {
   hydraulicPower,
   lineCurrent,
   powerFactor,
   shaftPower,
   threePhaseCurrent,
-} from '#core/power.ts';
-import { energyPerVolume } from '#core/pricing.ts';
+} from '#core/pump/power.ts';
+import { energyPerVolume } from '#core/tariff/pricing.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import type { Rule } from '../rule.ts';
 import { densityInputs, densityOf } from './shared.ts';

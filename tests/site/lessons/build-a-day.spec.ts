@@ -1,10 +1,10 @@
-import { joulesPerKilowattHour } from '#core/constants.ts';
-import { dayReport } from '#core/dayReport.ts';
-import { priceDay } from '#core/pricing.ts';
-import { ownerPad } from '#pad/demoOwner.ts';
-import { padFragment } from '#pad/link.ts';
+import { joulesPerKilowattHour } from '#core/base/constants.ts';
+import { dayReport } from '#core/day/dayReport.ts';
+import { priceDay } from '#core/tariff/pricing.ts';
+import { exampleBench } from '#explorables/ThreeBlockDay/example.ts';
+import { ownerPad } from '#pad/demos/demoOwner.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { formatMoney } from '#units/money.ts';
-import { exampleBench } from '#widgets/ThreeBlockDay/example.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/build-a-day/';

@@ -1,6 +1,6 @@
+import { capstoneSteps } from '#course/CapstoneSteps/steps.ts';
 import { us } from '#units/choice.ts';
 import { fromSI } from '#units/convert.ts';
-import { capstoneSteps } from '#widgets/CapstoneSteps/steps.ts';
 import { expect, test } from '../fixture.ts';
 
 const path = '/lessons/capstone/';

@@ -1,10 +1,10 @@
-import { foldCircuit } from '#core/circuit.ts';
-import { filterFactor } from '#core/equipment.ts';
-import { operatingPoint } from '#core/operatingPoint.ts';
-import { ownerPad } from '#pad/demoOwner.ts';
-import { padFragment } from '#pad/link.ts';
+import { foldCircuit } from '#core/hydraulics/circuit.ts';
+import { filterFactor } from '#core/hydraulics/equipment.ts';
+import { operatingPoint } from '#core/pump/operatingPoint.ts';
+import { cleanCircuit, exampleBench, filterEnds } from '#explorables/example/filter.ts';
+import { ownerPad } from '#pad/demos/demoOwner.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { formatIn } from '#units/format.ts';
-import { cleanCircuit, exampleBench, filterEnds } from '#widgets/FilterWeeks/example.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/filter-loading/';

@@ -1,11 +1,11 @@
-import { lodgePad } from '#pad/demos.ts';
-import { padFragment } from '#pad/link.ts';
+import type { Ask } from '#explorables/FilterYears/ask.ts';
+import { exampleBasis } from '#explorables/FilterYears/basis.ts';
+import { solveExample } from '#explorables/FilterYears/example.ts';
+import { openingAsk } from '#explorables/FilterYears/model.ts';
+import { lodgePad } from '#pad/demos/demos.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { us } from '#units/choice.ts';
 import { format } from '#units/format.ts';
-import type { Ask } from '#widgets/FilterYears/ask.ts';
-import { exampleBasis } from '#widgets/FilterYears/basis.ts';
-import { solveExample } from '#widgets/FilterYears/example.ts';
-import { openingAsk } from '#widgets/FilterYears/model.ts';
 import { expectNoBarrier } from '../barriers.ts';
 import { expect, test, wakeAll, widthBeyondScreen } from '../fixture.ts';
 

@@ -1,10 +1,10 @@
-import { ownerPad } from '#pad/demoOwner.ts';
-import { padFragment } from '#pad/link.ts';
+import { exampleMachine } from '#explorables/example/flatPrice.ts';
+import { meetingAt } from '#explorables/example/machine.ts';
+import { machineOf } from '#explorables/example/padMachine.ts';
+import { ownerPad } from '#pad/demos/demoOwner.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { us } from '#units/choice.ts';
 import { format } from '#units/format.ts';
-import { exampleMachine } from '#widgets/FlowPowerSpeed/example.ts';
-import { meetingAt } from '#widgets/kit/machine.ts';
-import { machineOf } from '#widgets/kit/padMachine.ts';
 import { expect, test, wakeAll, widthBeyondScreen } from '../fixture.ts';
 
 const path = '/lessons/flow-power-speed/';

@@ -1,8 +1,8 @@
-import { darcyWeisbach, smoothPlasticRoughness } from '#core/friction.ts';
-import { pipeSize } from '#core/pipe.ts';
-import { water } from '#core/water.ts';
-import { ownerPad } from '#pad/demoOwner.ts';
-import { padFragment } from '#pad/link.ts';
+import { darcyWeisbach, smoothPlasticRoughness } from '#core/hydraulics/friction.ts';
+import { pipeSize } from '#core/hydraulics/pipe.ts';
+import { water } from '#core/water/water.ts';
+import { ownerPad } from '#pad/demos/demoOwner.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { foot, gallonPerMinute } from '#units/factors.ts';
 import { formatIn } from '#units/format.ts';
 import { expect, test, wakeAll } from '../fixture.ts';

@@ -1,10 +1,10 @@
-import { totalDynamicHead } from '#core/gauges.ts';
-import { water } from '#core/water.ts';
-import { rigPad } from '#pad/demoRig.ts';
-import { padFragment } from '#pad/link.ts';
+import { totalDynamicHead } from '#core/fit/gauges.ts';
+import { water } from '#core/water/water.ts';
+import { exampleTemperature } from '#explorables/GaugeHead/example.ts';
+import { rigPad } from '#pad/demos/demoRig.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { foot, inchOfMercury, psi } from '#units/factors.ts';
 import { formatIn } from '#units/format.ts';
-import { exampleTemperature } from '#widgets/GaugeHead/example.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/head-and-gauges/';

@@ -1,5 +1,5 @@
-import { exampleScene } from '#widgets/NeedsLadder/example.ts';
-import { ladderOf } from '#widgets/NeedsLadder/model.ts';
+import { exampleScene } from '#explorables/NeedsLadder/example.ts';
+import { ladderOf } from '#explorables/NeedsLadder/model.ts';
 import { expect, test } from '../fixture.ts';
 
 test('the knob lights the rungs and ends at the hard stop', async ({ page }) => {

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
+import { walkAt } from '#explorables/example/rig.ts';
+import { exampleRig } from '#explorables/example/valve.ts';
 import { gallonPerMinute } from '#units/factors.ts';
-import { exampleRig } from '#widgets/ValveWalk/example.ts';
-import { walkAt } from '#widgets/ValveWalk/rig.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/operating-point/';

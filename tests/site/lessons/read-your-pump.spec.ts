@@ -1,10 +1,10 @@
-import { fitPad } from '#core/fitPad.ts';
-import { typicalInstruments } from '#core/padEvidence.ts';
-import { ownerPad } from '#pad/demoOwner.ts';
-import { padFragment } from '#pad/link.ts';
+import { fitPad } from '#core/fit/fitPad.ts';
+import { typicalInstruments } from '#core/fit/padEvidence.ts';
+import { demoCircuit, demoCurve } from '#explorables/example/demo.ts';
+import { ownerPad } from '#pad/demos/demoOwner.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { psi } from '#units/factors.ts';
 import { formatIn } from '#units/format.ts';
-import { demoCircuit, demoCurve } from '#widgets/CubeLaw/demo.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/read-your-pump/';

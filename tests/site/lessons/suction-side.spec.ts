@@ -1,6 +1,6 @@
-import { pressureHead } from '#core/gauges.ts';
-import { atmosphericPressure, geopotentialAltitude } from '#core/npsh.ts';
-import { liquidDensity } from '#core/water.ts';
+import { pressureHead } from '#core/fit/gauges.ts';
+import { atmosphericPressure, geopotentialAltitude } from '#core/pump/npsh.ts';
+import { liquidDensity } from '#core/water/water.ts';
 import { expect, test } from '../fixture.ts';
 
 const foot = 0.3048; // exact, NIST SP 811

@@ -1,10 +1,10 @@
-import { systemHead } from '#core/circuit.ts';
-import { ownerPad } from '#pad/demoOwner.ts';
-import { padFragment } from '#pad/link.ts';
+import { systemHead } from '#core/hydraulics/circuit.ts';
+import { exampleScene } from '#explorables/CircuitBuilder/example.ts';
+import { circuitOf } from '#explorables/CircuitBuilder/model.ts';
+import { ownerPad } from '#pad/demos/demoOwner.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { foot, gallonPerMinute } from '#units/factors.ts';
 import { formatIn } from '#units/format.ts';
-import { exampleScene } from '#widgets/CircuitBuilder/example.ts';
-import { circuitOf } from '#widgets/CircuitBuilder/model.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/system-curve/';

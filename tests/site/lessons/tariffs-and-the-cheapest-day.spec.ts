@@ -1,5 +1,5 @@
-import { huntPlace } from '#widgets/HourHunt/example.ts';
-import { usualHours, workHours } from '#widgets/HourHunt/model.ts';
+import { huntPlace } from '#explorables/HourHunt/example.ts';
+import { usualHours, workHours } from '#explorables/HourHunt/model.ts';
 import { expect, test } from '../fixture.ts';
 
 const path = '/lessons/tariffs-and-the-cheapest-day/';

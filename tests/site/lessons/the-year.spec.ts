@@ -1,6 +1,6 @@
-import { carriedYear } from '#widgets/YearBars/example.ts';
-import { createModel } from '#widgets/YearBars/model.ts';
-import { placeFrom } from '#widgets/YearBars/place.ts';
+import { carriedYear } from '#explorables/YearBars/example.ts';
+import { createModel } from '#explorables/YearBars/model.ts';
+import { placeFrom } from '#explorables/YearBars/place.ts';
 import { expect, test } from '../fixture.ts';
 
 const yearPlace = placeFrom(carriedYear);

@@ -1,6 +1,6 @@
-import { pipeSize } from '#core/pipe.ts';
-import { ownerPad } from '#pad/demoOwner.ts';
-import { padFragment } from '#pad/link.ts';
+import { pipeSize } from '#core/hydraulics/pipe.ts';
+import { ownerPad } from '#pad/demos/demoOwner.ts';
+import { padFragment } from '#pad/document/link.ts';
 import { foot, gallonPerMinute } from '#units/factors.ts';
 import { formatIn } from '#units/format.ts';
 import { expect, test, wakeAll } from '../fixture.ts';

@@ -1,4 +1,4 @@
-import { filteredShare } from '#core/mixing.ts';
+import { filteredShare } from '#core/water/mixing.ts';
 import { expect, test } from '../fixture.ts';
 
 test('hours and flow by the keys move the share as the core says', async ({ page }) => {

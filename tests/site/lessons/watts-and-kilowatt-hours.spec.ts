@@ -1,6 +1,6 @@
+import { exampleLoad } from '#explorables/BillArea/example.ts';
+import { amperesAt, costOf, energyOf } from '#explorables/BillArea/model.ts';
 import { formatMoney } from '#units/money.ts';
-import { exampleLoad } from '#widgets/BillArea/example.ts';
-import { amperesAt, costOf, energyOf } from '#widgets/BillArea/model.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/watts-and-kilowatt-hours/';

@@ -1,6 +1,6 @@
+import { exampleSetup } from '#explorables/WaterPerKilowattHour/example.ts';
+import { asked, bestStep, startSpeed, stepAt } from '#explorables/WaterPerKilowattHour/mileage.ts';
 import { gallonPerMinute } from '#units/factors.ts';
-import { exampleSetup } from '#widgets/WaterPerKilowattHour/example.ts';
-import { asked, bestStep, startSpeed, stepAt } from '#widgets/WaterPerKilowattHour/mileage.ts';
 import { expect, test, wakeAll } from '../fixture.ts';
 
 const path = '/lessons/where-the-cube-stops/';

@@ -1,0 +1,160 @@
+/** A day as speeds in the order of the clock, and how its runs serve the needs. */
+
+import type { Block } from '#core/day/day.ts';
+import type { Ring } from './ring.ts';
+
+/** Slots in a row at one speed; a timeline of them covers the day from midnight. */
+export interface Leg {
+  /** Place of the speed [-], 0 or more. */
+  readonly speed: number;
+  /** How many [slots], 0 or more. */
+  readonly slots: number;
+}
+
+/**
+ * The timeline without empty legs and with equal neighbours joined, but not across midnight.
+ *
+ * @internal
+ */
+export function joined(legs: readonly Leg[]): readonly Leg[] {
+  const whole: { speed: number; slots: number }[] = [];
+  for (const { speed, slots } of legs) {
+    if (slots === 0) continue;
+    const last = whole.at(-1);
+    if (last?.speed === speed) last.slots += slots;
+    else whole.push({ speed, slots });
+  }
+  return whole;
+}
+
+/**
+ * Changes of speed in a cyclic day [-].
+ *
+ * @internal
+ */
+export function changesIn(legs: readonly Leg[]): number {
+  const whole = joined(legs);
+  if (whole.length <= 1) return 0;
+  return whole.length - (whole[0]?.speed === whole.at(-1)?.speed ? 1 : 0);
+}
+
+/** An unbroken run of service. */
+export interface ServedRun {
+  /** First slot [slots], 0 or more. */
+  readonly start: number;
+  /** How many [slots], 1 or more. */
+  readonly slots: number;
+}
+
+/**
+ * Runs of the ring in which a need is served.
+ *
+ * @internal
+ */
+export function runsIn(ring: Ring, legs: readonly Leg[], place: number): readonly ServedRun[] {
+  const runs: { start: number; slots: number }[] = [];
+  let at = 0;
+  let leg = 0;
+  let left = legs[0]?.slots ?? 0;
+  for (const { kind, slots } of ring.stretches) {
+    const open = ((ring.classes[kind]?.open ?? 0) >> place) & 1;
+    for (let rest = slots; rest > 0; ) {
+      while (left === 0 && leg < legs.length) left = legs[++leg]?.slots ?? 0;
+      const taken = leg < legs.length ? Math.min(rest, left) : rest;
+      const serves = ((ring.speeds[legs[leg]?.speed ?? -1]?.serves ?? 0) >> place) & 1;
+      const last = runs.at(-1);
+      if (open && serves) {
+        if (last !== undefined && last.start + last.slots === at) last.slots += taken;
+        else runs.push({ start: at, slots: taken });
+      }
+      at += taken;
+      rest -= taken;
+      left -= taken;
+    }
+  }
+  const [first, last] = [runs[0], runs.at(-1)];
+  // The run at midnight goes on into the one that the day began with.
+  if (runs.length > 1 && first?.start === 0 && last && last.start + last.slots === ring.slots)
+    return [...runs.slice(1, -1), { start: last.start, slots: last.slots + first.slots }];
+  return runs;
+}
+
+function runsOf(ring: Ring, legs: readonly Leg[], place: number): readonly number[] {
+  return runsIn(ring, legs, place).map(({ slots }) => slots);
+}
+
+/**
+ * Slots of service that are missing because a run is too short to count [slots].
+ *
+ * @internal
+ */
+export function missingRuns(ring: Ring, legs: readonly Leg[]): number {
+  return ring.needs.reduce((sum, { run, slots }, place) => {
+    if (run <= 1) return sum;
+    const counted = runsOf(ring, legs, place).filter((each) => each >= run);
+    return sum + Math.max(0, slots - counted.reduce((all, each) => all + each, 0));
+  }, 0);
+}
+
+/**
+ * Everything a timeline gives beyond what is asked [slots]: volume, then each need; below 0 it falls short.
+ *
+ * @internal
+ */
+export function overOf(ring: Ring, legs: readonly Leg[]): readonly number[] {
+  const volume = legs.reduce(
+    (sum, { speed, slots }) => sum + (ring.speeds[speed]?.flow ?? 0) * slots,
+    0,
+  );
+  const needs = ring.needs.map(({ run, slots }, place) => {
+    const counted = runsOf(ring, legs, place).filter((each) => each >= Math.max(1, run));
+    return counted.reduce((sum, each) => sum + each, 0) - slots;
+  });
+  return [volume - ring.volume, ...needs];
+}
+
+/**
+ * Price of a timeline [currency].
+ *
+ * @internal
+ */
+export function costOf(ring: Ring, legs: readonly Leg[]): number {
+  let cost = 0;
+  let leg = 0;
+  let left = legs[0]?.slots ?? 0;
+  for (const { kind, slots } of ring.stretches) {
+    for (let rest = slots; rest > 0; ) {
+      while (left === 0 && leg < legs.length) left = legs[++leg]?.slots ?? 0;
+      if (leg >= legs.length) return cost;
+      const taken = Math.min(rest, left);
+      cost += taken * (ring.cost[kind]?.[legs[leg]?.speed ?? 0] ?? 0);
+      rest -= taken;
+      left -= taken;
+    }
+  }
+  return cost;
+}
+
+/**
+ * The blocks of a timeline; standstill is in none.
+ *
+ * @internal
+ */
+export function blocksOf(ring: Ring, legs: readonly Leg[]): readonly Block[] {
+  const whole = joined(legs);
+  let at = 0;
+  const spans = whole.map(({ speed, slots }) => {
+    const start = at * ring.minutes;
+    at += slots;
+    return { start, end: (at * ring.minutes) % 1440, ratio: ring.speeds[speed]?.row?.ratio ?? 0 };
+  });
+  const [first, last] = [spans[0], spans.at(-1)];
+  if (spans.length > 1 && first && last && first.ratio === last.ratio) {
+    spans.pop();
+    spans[0] = { ...first, start: last.start };
+  }
+  return spans
+    .filter(({ ratio }) => ratio > 0)
+    .toSorted((one, other) => one.start - other.start)
+    .map((span, place) => ({ id: `block ${place + 1}`, ...span }));
+}
