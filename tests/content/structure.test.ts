@@ -183,6 +183,13 @@ describe('imports point one way', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('no file passes on what another exports', () => {
+    const passing = sources.filter((file) =>
+      /^export (type )?(\*|\{[^}]*\}) from /m.test(readFileSync(join(root, file), 'utf8')),
+    );
+    expect(passing).toEqual([]);
+  });
+
   it('the arrows themselves', () => {
     const between = (from: string, to: string) => mayImport(`src/${from}/a.ts`, `src/${to}/b.ts`);
     expect(between('dayPage/day', 'core/day')).toBe(true);

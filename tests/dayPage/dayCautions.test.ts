@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { hardCautions, type SheetCautions } from '#dayPage/day/dayCautions.ts';
 import { type Bench, workOut } from '#dayPage/day/figures.ts';
-import { defaultPad, emptyPad } from '#pad/demos/demos.ts';
-import { newCover, newEquipment } from '#pad/document/parts.ts';
+import { defaultPad } from '#pad/demos/demos.ts';
+import { emptyPad, newCover, newEquipment } from '#pad/document/parts.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { block, handBench, limit } from './daySheetFixtures.ts';
 

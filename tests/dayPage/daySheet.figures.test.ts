@@ -3,7 +3,8 @@ import type { Tariff } from '#core/tariff/tariff.ts';
 import { benchOf } from '#dayPage/day/bench.ts';
 import { bandsOn, flatOutDay, usualDay, workOut } from '#dayPage/day/figures.ts';
 import { costSteps, merged, stepPath, stepsOf } from '#dayPage/day/steps.ts';
-import { defaultPad, emptyPad, lodgePad, rigPad } from '#pad/demos/demos.ts';
+import { defaultPad, lodgePad, rigPad } from '#pad/demos/demos.ts';
+import { emptyPad } from '#pad/document/parts.ts';
 import { block, handBench, limit, need } from './daySheetFixtures.ts';
 
 const date = { year: 2027, month: 7, day: 14 };

@@ -1,7 +1,8 @@
 /** Pads that ask for the impossible, or say odd things: for the first sentence of every part of the day. */
 import { lodgePad, ownerPad } from '#pad/demos/demos.ts';
 import { newBlock, newCover, newNeed } from '#pad/document/parts.ts';
-import { needKinds, type Pad, type PadTariff } from '#pad/document/schema.ts';
+import { needKinds } from '#pad/document/planSchema.ts';
+import type { Pad, PadTariff } from '#pad/document/schema.ts';
 
 const hour = (hours: number) => 60 * hours;
 const cubicMetresPerHour = (flow: number) => flow / 3600;

@@ -4,8 +4,8 @@ import { exampleLoad } from '#explorables/BillArea/example.ts';
 import { costOf, createModel, energyOf } from '#explorables/BillArea/model.ts';
 import { takePad } from '#explorables/BillArea/own.ts';
 import { bars, sentence, spokenTime, table } from '#explorables/BillArea/text.ts';
-import { emptyPad, lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
-import { newReading } from '#pad/document/parts.ts';
+import { lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
+import { emptyPad, newReading } from '#pad/document/parts.ts';
 import { metric } from '#units/choice.ts';
 
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');

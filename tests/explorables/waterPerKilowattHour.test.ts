@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { cubePower } from '#core/pump/power.ts';
 import { pumpFromPowerLaw } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';
@@ -16,7 +16,8 @@ import {
 import { createModel } from '#explorables/WaterPerKilowattHour/model.ts';
 import { setupOf, takePad } from '#explorables/WaterPerKilowattHour/own.ts';
 import { readings, sentence, spokenLift, table } from '#explorables/WaterPerKilowattHour/text.ts';
-import { emptyPad, lodgePad, ownerPad } from '#pad/demos/demos.ts';
+import { lodgePad, ownerPad } from '#pad/demos/demos.ts';
+import { emptyPad } from '#pad/document/parts.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import { metric } from '#units/choice.ts';
 import { referenceCases } from '../core/referenceCases.ts';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { flatTariff } from '#core/tariff/pricing.ts';
+import { flatTariff } from '#core/tariff/tariff.ts';
 import { lessonValue } from '#course/lesson/values.ts';
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
 import { meetingAt } from '#explorables/example/machine.ts';

@@ -1,5 +1,5 @@
 /** Circuits for the oracle and the benchmark: invented, in shapes that pool plumbing takes. */
-import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { fittingK } from '#core/hydraulics/fittings.ts';
 import { pipeSize } from '#core/hydraulics/pipe.ts';
 import { water } from '#core/water/water.ts';

@@ -3,7 +3,7 @@
  * shares no line with the core. Networks are written as an input file in litres per second.
  */
 import { LinkProperty, Project, Workspace } from 'epanet-js';
-import type { Branch, Circuit, CircuitPart, ParallelPart } from '#core/hydraulics/circuit.ts';
+import type { Branch, Circuit, CircuitPart, ParallelPart } from '#core/hydraulics/circuitParts.ts';
 import { flowArea } from '#core/hydraulics/pipe.ts';
 
 /** Three points of H = A - B Q^C, the first at no flow [m3/s, m]. */

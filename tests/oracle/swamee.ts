@@ -3,7 +3,7 @@
  * 1976) and gravity 32.2 ft/s2, by false position alone. It tells how much of any difference from the core
  * is the engine's formula, and so how much is left for a mistake.
  */
-import type { Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { flowArea } from '#core/hydraulics/pipe.ts';
 import type { ThreePoints } from './engine.ts';
 

@@ -2,8 +2,15 @@ import * as fc from 'fast-check';
 import renderToString from 'preact-render-to-string';
 import { describe, expect, test } from 'vitest';
 import { crossedLimits } from '#core/day/limits.ts';
-import { demos, emptyPad, lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
-import { newBranch, newFitting, newParallel, newPipe, newReading } from '#pad/document/parts.ts';
+import { demos, lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
+import {
+  emptyPad,
+  newBranch,
+  newFitting,
+  newParallel,
+  newPipe,
+  newReading,
+} from '#pad/document/parts.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { headPieces, hereAt, limitRows, pricesOn, rungsOf } from '#padPage/answers/figures.ts';
 import { type AnswersModel, createAnswers } from '#padPage/answers/model.ts';

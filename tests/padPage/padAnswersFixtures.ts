@@ -1,7 +1,6 @@
 /** Pads a reader might have half way, with figures made up for the tests. */
 
-import { emptyPad } from '#pad/demos/demos.ts';
-import { newNeed, newReading } from '#pad/document/parts.ts';
+import { emptyPad, newNeed, newReading } from '#pad/document/parts.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { toSI } from '#units/convert.ts';
 

@@ -1,7 +1,7 @@
 import renderToString from 'preact-render-to-string';
 import { describe, expect, test } from 'vitest';
-import { emptyPad, lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
-import { newCover, newNeed, newReading } from '#pad/document/parts.ts';
+import { lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
+import { emptyPad, newCover, newNeed, newReading } from '#pad/document/parts.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import {

@@ -4,12 +4,8 @@ import {
   requireNotNegative,
   requirePositive,
 } from '#core/base/errors.ts';
-import {
-  branchFlows,
-  type Circuit,
-  largestVelocity,
-  suctionHead,
-} from '#core/hydraulics/circuit.ts';
+import { branchFlows, largestVelocity, suctionHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { type SuctionCover, suctionStop } from '#core/hydraulics/suctionOutlets.ts';
 import { npshAvailable } from '#core/pump/npsh.ts';
 

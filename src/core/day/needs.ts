@@ -1,5 +1,7 @@
 import { requireBetween, requireNotNegative } from '#core/base/errors.ts';
-import { type Circuit, foldCircuit, largestVelocity } from '#core/hydraulics/circuit.ts';
+import { largestVelocity } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';

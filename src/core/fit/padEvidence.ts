@@ -2,7 +2,7 @@
  * What is known of a pad and what comes back from fitting it.
  */
 
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import type { Band } from '#core/numerics/band.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';

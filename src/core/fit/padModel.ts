@@ -4,12 +4,9 @@
  */
 
 import { standardGravity } from '#core/base/constants.ts';
-import {
-  type Circuit,
-  type FoldedCircuit,
-  foldCircuit,
-  foldedHead,
-} from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { cubePower, hydraulicPower, type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';

@@ -7,13 +7,9 @@
  */
 
 import { requireBetween } from '#core/base/errors.ts';
-import {
-  type Circuit,
-  type CircuitPart,
-  foldCircuit,
-  foldedHead,
-} from '#core/hydraulics/circuit.ts';
-import type { Branch } from '#core/hydraulics/circuitParts.ts';
+import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 
 type Side = 'suction' | 'discharge';
 

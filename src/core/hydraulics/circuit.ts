@@ -19,18 +19,6 @@ import { foldedHead, splitFlow } from './foldedHead.ts';
 import { darcyWeisbach } from './friction.ts';
 import { meanVelocity } from './pipe.ts';
 
-export type {
-  Branch,
-  Circuit,
-  CircuitPart,
-  EquipmentPart,
-  FittingPart,
-  ParallelPart,
-  PipePart,
-} from './circuitParts.ts';
-export { type FoldedCircuit, foldCircuit } from './foldedCircuit.ts';
-export { foldedHead } from './foldedHead.ts';
-
 export type CircuitSide = 'suction' | 'discharge';
 
 /** What one part takes of the head. */

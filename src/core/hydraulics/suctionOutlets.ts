@@ -4,8 +4,8 @@
  */
 
 import { CoreError, requirePositive } from '#core/base/errors.ts';
-import { branchFlows, type Circuit } from './circuit.ts';
-import type { CircuitPart } from './circuitParts.ts';
+import { branchFlows } from './circuit.ts';
+import type { Circuit, CircuitPart } from './circuitParts.ts';
 
 /** A cover over a suction outlet. */
 export interface SuctionCover {

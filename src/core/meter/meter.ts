@@ -13,8 +13,6 @@ import {
   wholeDay,
 } from './meterIntervals.ts';
 
-export type { MeterInterval, PowerOn } from './meterIntervals.ts';
-
 /** What was counted and what the model says, over the same minutes. */
 export interface MeterTotals {
   /** Minutes that intervals cover [min], 0 or more. */

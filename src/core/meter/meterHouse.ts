@@ -17,7 +17,6 @@ import {
 } from './meterIntervals.ts';
 
 /** Beside the check, so that one import holds a meter against a model. */
-export { meterStretch } from './meter.ts';
 
 /** Mean powers at one time of the day, all days together. */
 export interface DaySlot {

@@ -20,7 +20,6 @@ import {
 import { tariffProblems } from './tariffProblems.ts';
 
 /** Beside the pricing functions, so that one import prices a flat tariff. */
-export { flatTariff } from './tariff.ts';
 
 export { joulesPerKilowattHour };
 

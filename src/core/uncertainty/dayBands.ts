@@ -4,17 +4,12 @@ import type { Block } from '#core/day/day.ts';
 import { dayReport, type FlowLimit, type ServiceNeed } from '#core/day/dayReport.ts';
 import { type Priming, primedSegments } from '#core/day/priming.ts';
 import { type PadState, padState, type SettledPad } from '#core/fit/padModel.ts';
+import type { PadAnswers } from '#core/fit/padNeighbourhood.ts';
 import { type Band, bandAbout } from '#core/numerics/band.ts';
 import { dayEnergy, priceDay } from '#core/tariff/pricing.ts';
 import type { Tariff } from '#core/tariff/tariff.ts';
 import type { CalendarDate } from '#core/time/calendar.ts';
-import {
-  type BandLaw,
-  evenBandAbout,
-  type PadAnswers,
-  type Sureness,
-  trialBand,
-} from './sureness.ts';
+import { type BandLaw, evenBandAbout, type Sureness, trialBand } from './sureness.ts';
 
 /** A plan of a pad that is not known for certain. */
 export interface UncertainDay<N extends ServiceNeed, L extends FlowLimit> {

@@ -17,8 +17,6 @@ import {
 import { neighbourhoodOf, type PadAnswers } from '#core/fit/padNeighbourhood.ts';
 import { type Band, bandAbout, bandDeviations, varianceOf } from '#core/numerics/band.ts';
 
-export type { PadAnswers } from '#core/fit/padNeighbourhood.ts';
-
 /** How a value and its variance [unit of the value squared] become a band. */
 export type BandLaw = (value: number, variance: number) => Band;
 

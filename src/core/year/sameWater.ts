@@ -3,7 +3,8 @@
 import { minutesPerDay } from '#core/base/constants.ts';
 import { requireBetween, requireNotNegative } from '#core/base/errors.ts';
 import { type Block, type OneSpeedPlan, oneSpeedDay } from '#core/day/day.ts';
-import type { Circuit, FoldedCircuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 

@@ -1,6 +1,7 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { foldCircuit, foldedHead } from '#core/hydraulics/circuit.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import type { Water } from '#core/water/water.ts';
 import { evenly } from '#ui/charts/path.ts';
 import { createDial, type Dial } from '#ui/controls/dial.ts';

@@ -1,6 +1,6 @@
 import { computed, createModel, signal } from '@preact/signals';
 import { joulesPerKilowattHour } from '#core/base/constants.ts';
-import { foldCircuit } from '#core/hydraulics/circuit.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { bestMileageRatio, wirePower } from '#core/pump/power.ts';
 import * as demo from '#explorables/example/demo.ts';

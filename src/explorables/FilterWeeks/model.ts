@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { joulesPerKilowattHour } from '#core/base/constants.ts';
 import { columnPressure } from '#core/fit/gauges.ts';
-import { foldedHead } from '#core/hydraulics/circuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import { wirePower } from '#core/pump/power.ts';
 import { type FilterBench, stepsPerWeek, weeksToDue } from '#explorables/example/filterBench.ts';

@@ -1,4 +1,4 @@
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { createBench, type FilterBench, loadedCircuit } from '#explorables/example/filterBench.ts';
 import type { EquipmentSection, Pad, Section } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';

@@ -2,13 +2,9 @@
 
 import { type Block, oneSpeedDay } from '#core/day/day.ts';
 import type { RunningPoint } from '#core/day/dayReport.ts';
-import {
-  type Circuit,
-  type CircuitPart,
-  type FoldedCircuit,
-  foldCircuit,
-} from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { filterFactor } from '#core/hydraulics/equipment.ts';
+import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';

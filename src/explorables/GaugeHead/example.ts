@@ -4,12 +4,9 @@
  */
 
 import { gaugesIn } from '#core/fit/padModel.ts';
-import {
-  type Circuit,
-  type CircuitPart,
-  foldCircuit,
-  suctionHead,
-} from '#core/hydraulics/circuit.ts';
+import { suctionHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { demoCircuit, demoCurve, speeds } from '#explorables/example/demo.ts';
 import type { GaugeState } from './model.ts';

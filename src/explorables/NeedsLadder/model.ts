@@ -1,7 +1,8 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { crossedLimits, type Limit } from '#core/day/limits.ts';
 import { type Need, type Rung, speedLadder } from '#core/day/needs.ts';
-import { type Circuit, foldCircuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { ratioForFlow } from '#core/pump/operatingPoint.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';

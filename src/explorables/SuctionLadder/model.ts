@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { pressureHead } from '#core/fit/gauges.ts';
-import { type Circuit, type CircuitPart, suctionHead } from '#core/hydraulics/circuit.ts';
+import { suctionHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import {
   atmosphericPressure,
   geopotentialAltitude,

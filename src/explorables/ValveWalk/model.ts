@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { FoldedCircuit } from '#core/hydraulics/circuit.ts';
+import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import {
   openingFor,
   pipesAt,

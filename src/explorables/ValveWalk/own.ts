@@ -1,4 +1,4 @@
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { pipeSize } from '#core/hydraulics/pipe.ts';
 import { affinityFlow, affinityHead, type PumpPoint } from '#core/pump/pump.ts';
 import type { Rig, RigFilter } from '#explorables/example/rig.ts';

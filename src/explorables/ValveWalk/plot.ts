@@ -1,4 +1,5 @@
-import { type FoldedCircuit, foldedHead } from '#core/hydraulics/circuit.ts';
+import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { pumpHead } from '#core/pump/pump.ts';
 import type { HeadAt } from '#explorables/example/machine.ts';
 import { efficiencyAt, walkAt } from '#explorables/example/rig.ts';

@@ -1,9 +1,6 @@
-import {
-  type Circuit,
-  type FoldedCircuit,
-  foldCircuit,
-  foldedHead,
-} from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { type OperatingPoint, operatingPoint, speedSweep } from '#core/pump/operatingPoint.ts';
 import {
   bestMileageRatio,

@@ -2,7 +2,7 @@
  * The invented pump and pipes behind the home picture: a family pool whose water returns to the
  * surface it left, so nothing has to be lifted. Every figure here is made up for teaching.
  */
-import type { Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { smoothPlasticRoughness } from '#core/hydraulics/friction.ts';
 import { pipeSize } from '#core/hydraulics/pipe.ts';
 import { cubePower, type PumpPower } from '#core/pump/power.ts';

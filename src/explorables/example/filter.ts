@@ -1,5 +1,5 @@
 /** The pump of the home picture with a cartridge filter of its own, due at 24 ft and 60 gpm. */
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { foot } from '#units/factors.ts';
 import { currency, demoCircuit, demoCurve, energyPrice, speeds } from './demo.ts';
 import { demoPowerByFlow, dueFilter } from './demoPump.ts';

@@ -1,11 +1,7 @@
 /** A pad whose filter can be set from clean to dirty: the lesson's example, or the reader's own. */
-import {
-  type Circuit,
-  type CircuitPart,
-  type FoldedCircuit,
-  foldCircuit,
-} from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { type FilterEnds, filterFactor } from '#core/hydraulics/equipment.ts';
+import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 

@@ -1,4 +1,4 @@
-import { foldCircuit } from '#core/hydraulics/circuit.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { demoCircuit, demoCurve, demoPower, speeds } from './demo.ts';
 import type { Machine } from './machine.ts';
 

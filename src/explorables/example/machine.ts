@@ -1,4 +1,5 @@
-import { type FoldedCircuit, foldedHead } from '#core/hydraulics/circuit.ts';
+import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import { type PumpCurve, pumpHead } from '#core/pump/pump.ts';

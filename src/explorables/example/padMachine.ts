@@ -1,4 +1,4 @@
-import { foldCircuit } from '#core/hydraulics/circuit.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import type { Machine } from './machine.ts';

@@ -1,11 +1,8 @@
-import {
-  type Circuit,
-  type FoldedCircuit,
-  foldCircuit,
-  foldedHead,
-} from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { type FilterEnds, filterFactor } from '#core/hydraulics/equipment.ts';
 import { suddenEnlargement } from '#core/hydraulics/fittings.ts';
+import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { hydraulicPower, type PumpPower, wirePower } from '#core/pump/power.ts';
 import { type PumpCurve, type PumpPoint, pumpHead } from '#core/pump/pump.ts';

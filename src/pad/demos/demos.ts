@@ -5,7 +5,6 @@ import { lodgePad } from './demoLodge.ts';
 import { ownerPad } from './demoOwner.ts';
 import { rigPad } from './demoRig.ts';
 
-export { emptyPad } from '#pad/document/parts.ts';
 export { lodgePad, ownerPad, rigPad };
 
 export interface Demo {

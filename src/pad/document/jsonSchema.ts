@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { padSchema, padVersion } from './schema.ts';
+import { padSchema } from './schema.ts';
+import { padVersion } from './version.ts';
 
 /** Where the site publishes the definition of the pad file. */
 export const padSchemaPath = `/schema/pad-v${padVersion}.json`;

@@ -22,11 +22,6 @@ import {
 import { padFormat, padVersion } from './version.ts';
 import { type seasonPlanSchema, yearSchema } from './yearSchema.ts';
 
-export { needKinds } from './planSchema.ts';
-export { equipmentKinds, filterMedia, fittingKinds } from './plumbingSchema.ts';
-export { gaugeGrades } from './pumpSchema.ts';
-export { padFormat, padVersion } from './version.ts';
-
 /** One optional field a quantity, each with that quantity's own units. */
 const overridesSchema = z.strictObject(
   Object.fromEntries(quantityNames.map((name) => [name, z.optional(z.enum(unitsOf(name)))])),

@@ -1,5 +1,6 @@
 /** From the values of a file to the intervals of a meter, looked over. */
-import { joinedIntervals, type MeterInterval } from '#core/meter/meter.ts';
+import { joinedIntervals } from '#core/meter/meter.ts';
+import type { MeterInterval } from '#core/meter/meterIntervals.ts';
 import { type FileNote, type FileProblem, lookOver, type TimedValue } from './series.ts';
 
 /** What was read from a meter file. */

@@ -1,4 +1,4 @@
-import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { filterFactor } from '#core/hydraulics/equipment.ts';
 import { fittingK } from '#core/hydraulics/fittings.ts';
 import { smoothPlasticRoughness } from '#core/hydraulics/friction.ts';

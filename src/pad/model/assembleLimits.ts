@@ -1,5 +1,5 @@
 import { type Limit, type LimitInputs, limitsFor } from '#core/day/limits.ts';
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { atmosphericPressure, geopotentialAltitude } from '#core/pump/npsh.ts';
 import type { Pad, PadLimits, Plumbing, Section } from '#pad/document/schema.ts';
 import { type Assumption, assumption } from '#pad/messages/assumptions.ts';

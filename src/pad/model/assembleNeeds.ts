@@ -1,7 +1,7 @@
 import { flowSlack } from '#core/day/dayReport.ts';
 import { flowForBranch } from '#core/day/limits.ts';
 import type { Need } from '#core/day/needs.ts';
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { chlorineMass, saltCellHours } from '#core/water/chlorine.ts';
 import { heaterHours, heatingEnergy } from '#core/water/heating.ts';
 import type { Water } from '#core/water/water.ts';

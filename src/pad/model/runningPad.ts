@@ -1,11 +1,7 @@
 import type { RunningPoint } from '#core/day/dayReport.ts';
-import {
-  type Circuit,
-  foldCircuit,
-  type HeadShare,
-  headShares,
-  largestVelocity,
-} from '#core/hydraulics/circuit.ts';
+import { type HeadShare, headShares, largestVelocity } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { type OperatingPoint, operatingPoint, speedSweep } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';

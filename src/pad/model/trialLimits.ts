@@ -2,8 +2,8 @@
 
 import type { Limit } from '#core/day/limits.ts';
 import type { SettledPad } from '#core/fit/padModel.ts';
-import { type Circuit, foldedHead } from '#core/hydraulics/circuit.ts';
-import type { CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { assembleLimits } from './assembleLimits.ts';
 import { memoize } from './memo.ts';

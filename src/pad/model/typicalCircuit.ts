@@ -1,4 +1,4 @@
-import type { Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 import type { Water } from '#core/water/water.ts';
 

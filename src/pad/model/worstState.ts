@@ -9,12 +9,8 @@ import { greatestRatioWithin, type Limit } from '#core/day/limits.ts';
 import type { PadFit } from '#core/fit/padEvidence.ts';
 import type { SettledPad } from '#core/fit/padModel.ts';
 import { changedParts } from '#core/fit/resistance.ts';
-import {
-  type Circuit,
-  type CircuitPart,
-  type FoldedCircuit,
-  foldCircuit,
-} from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { type OperatingPoint, operatingPoint } from '#core/pump/operatingPoint.ts';
 import type { Pad, Plumbing, Section } from '#pad/document/schema.ts';
 import type { Path } from '#pad/messages/path.ts';

@@ -1,4 +1,4 @@
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { speedSweep } from '#core/pump/operatingPoint.ts';
 import { pumpFromThreePoints } from '#core/pump/pump.ts';
 import { branched, pumpPoints, series } from '../../oracle/circuits.ts';

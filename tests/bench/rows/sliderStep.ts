@@ -1,4 +1,6 @@
-import { foldCircuit, foldedHead, headShares } from '#core/hydraulics/circuit.ts';
+import { headShares } from '#core/hydraulics/circuit.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint, speedSweep } from '#core/pump/operatingPoint.ts';
 import { pumpFromThreePoints, pumpHead } from '#core/pump/pump.ts';
 import { ownerPad } from '#pad/demos/demos.ts';

@@ -1,6 +1,6 @@
 import type { Block } from '#core/day/day.ts';
 import { dayReport } from '#core/day/dayReport.ts';
-import type { Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { filterFactor } from '#core/hydraulics/equipment.ts';
 import { cubePower } from '#core/pump/power.ts';
 import { pumpFromThreePoints } from '#core/pump/pump.ts';

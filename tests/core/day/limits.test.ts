@@ -7,12 +7,8 @@ import {
   type LimitInputs,
   limitsFor,
 } from '#core/day/limits.ts';
-import {
-  branchFlows,
-  type Circuit,
-  largestVelocity,
-  suctionHead,
-} from '#core/hydraulics/circuit.ts';
+import { branchFlows, largestVelocity, suctionHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { npshAvailable } from '#core/pump/npsh.ts';
 import { circuit } from '../fit/padFixtures.ts';
 

@@ -3,10 +3,11 @@ import { randomLcg, randomNormal, randomUniform } from 'd3-random';
 import { fitPad } from '#core/fit/fitPad.ts';
 import { gaugeTolerance } from '#core/fit/gauges.ts';
 import type { Reading } from '#core/fit/padEvidence.ts';
+import { typicalInstruments } from '#core/fit/padEvidence.ts';
 import { gaugesIn, padState, type SettledPad, settle } from '#core/fit/padModel.ts';
-import { typicalInstruments } from '#core/fit/readings.ts';
 import { scaleCircuit } from '#core/fit/resistance.ts';
-import { type Circuit, type CircuitPart, systemHead } from '#core/hydraulics/circuit.ts';
+import { systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { type PumpCurve, pumpFromPowerLaw } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';
 

@@ -1,7 +1,7 @@
 import type { PadEvidence, Reading } from '#core/fit/padEvidence.ts';
+import { typicalInstruments } from '#core/fit/padEvidence.ts';
 import { gaugesIn, padState, settle } from '#core/fit/padModel.ts';
-import { typicalInstruments } from '#core/fit/readings.ts';
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { pumpFromThreePoints } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';
 

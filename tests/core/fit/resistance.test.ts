@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changedParts, lackingIds, resistingCircuit } from '#core/fit/resistance.ts';
-import { branchFlows, type Circuit, systemHead } from '#core/hydraulics/circuit.ts';
+import { branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { branched } from '../../oracle/circuits.ts';
 import { circuit } from './padFixtures.ts';
 

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { water } from '#core/water/water.ts';
 import { branch, elbows, equipment, pipe, sideBySide } from '../../oracle/circuits.ts';
 

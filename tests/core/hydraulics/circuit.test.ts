@@ -3,15 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { CoreError } from '#core/base/errors.ts';
 import {
   branchFlows,
-  type Circuit,
-  type CircuitPart,
-  foldCircuit,
-  foldedHead,
   headShares,
   largestVelocity,
   suctionHead,
   systemHead,
 } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { flowArea } from '#core/hydraulics/pipe.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import { pumpFromPowerLaw } from '#core/pump/pump.ts';

@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { fitPad } from '#core/fit/readings.ts';
-import {
-  branchFlows,
-  type Circuit,
-  type CircuitPart,
-  systemHead,
-} from '#core/hydraulics/circuit.ts';
+import { fitPad } from '#core/fit/fitPad.ts';
+import { branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { headAndSlope } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';

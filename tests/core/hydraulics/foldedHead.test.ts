@@ -1,11 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  type Circuit,
-  type CircuitPart,
-  foldCircuit,
-  systemHead,
-} from '#core/hydraulics/circuit.ts';
+import { systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { headAndSlope, tangent } from '#core/hydraulics/foldedHead.ts';
 import { darcyWeisbach } from '#core/hydraulics/friction.ts';
 import { water } from '#core/water/water.ts';

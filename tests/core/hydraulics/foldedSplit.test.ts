@@ -1,13 +1,9 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import {
-  branchFlows,
-  type Circuit,
-  type CircuitPart,
-  foldCircuit,
-  systemHead,
-} from '#core/hydraulics/circuit.ts';
+import { branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { headAndSlope } from '#core/hydraulics/foldedHead.ts';
 import { darcyWeisbach } from '#core/hydraulics/friction.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';

@@ -1,5 +1,6 @@
-import { type Circuit, foldCircuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 
 /** Lines of parts in a circuit: its own, and one for each branch. */
 function linesIn({ groups }: FoldedCircuit): number {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { type Circuit, type CircuitPart, systemHead } from '#core/hydraulics/circuit.ts';
+import { systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { headAndSlope } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint, ratioForFlow, speedSweep } from '#core/pump/operatingPoint.ts';

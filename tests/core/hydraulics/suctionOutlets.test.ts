@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/base/errors.ts';
-import { branchFlows, type Circuit } from '#core/hydraulics/circuit.ts';
-import type { Branch, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { branchFlows } from '#core/hydraulics/circuit.ts';
+import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { type SuctionCover, suctionStop } from '#core/hydraulics/suctionOutlets.ts';
 import { circuit } from '../fit/padFixtures.ts';
 

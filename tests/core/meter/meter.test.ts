@@ -1,14 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/base/errors.ts';
-import {
-  joinedIntervals,
-  type MeterInterval,
-  meterStretch,
-  type PowerOn,
-  pumpCheck,
-} from '#core/meter/meter.ts';
+import { joinedIntervals, meterStretch, pumpCheck } from '#core/meter/meter.ts';
 import { houseCheck as checkOf, dayProfile } from '#core/meter/meterHouse.ts';
+import type { MeterInterval, PowerOn } from '#core/meter/meterIntervals.ts';
 import { straightLine } from '#core/numerics/straightLine.ts';
 import type { PoweredSpan } from '#core/tariff/pricing.ts';
 

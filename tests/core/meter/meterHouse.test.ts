@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type MeterInterval, meterStretch } from '#core/meter/meter.ts';
+import { meterStretch } from '#core/meter/meter.ts';
 import { dayProfile, houseCheck } from '#core/meter/meterHouse.ts';
-import type { PowerOn } from '#core/meter/meterIntervals.ts';
+import type { MeterInterval, PowerOn } from '#core/meter/meterIntervals.ts';
 
 const check = (intervals: readonly MeterInterval[], powerOn: PowerOn) =>
   houseCheck(meterStretch(intervals, powerOn), dayProfile(intervals, powerOn));

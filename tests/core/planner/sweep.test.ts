@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Circuit, foldCircuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { pipeSizes } from '#core/hydraulics/pipe.ts';
 import type { FoundDay } from '#core/planner/cheapestDay.ts';
 import { settableRatios } from '#core/planner/inputs.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Circuit, type CircuitPart, systemHead } from '#core/hydraulics/circuit.ts';
+import { systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { operatingPoint, ratioForFlow, speedSweep } from '#core/pump/operatingPoint.ts';
 import { pumpFromPowerLaw, pumpHead } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';

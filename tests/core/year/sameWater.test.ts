@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/base/errors.ts';
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { water } from '#core/water/water.ts';
 import { fasterDay, longerDay } from '#core/year/sameWater.ts';
 

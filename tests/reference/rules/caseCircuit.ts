@@ -1,5 +1,5 @@
 /** The circuit a case describes, as the core takes it. */
-import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { smoothPlasticRoughness } from '#core/hydraulics/friction.ts';
 import { type Water, water } from '#core/water/water.ts';
 import { type Given, NotUnderstood } from '../given.ts';

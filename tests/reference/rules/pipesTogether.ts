@@ -1,12 +1,8 @@
 /** Pipes one behind the other and side by side: losses add, or one loss splits the flow. */
 
 import { standardGravity } from '#core/base/constants.ts';
-import {
-  branchFlows,
-  type Circuit,
-  type CircuitPart,
-  systemHead,
-} from '#core/hydraulics/circuit.ts';
+import { branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
+import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { smoothPlasticRoughness } from '#core/hydraulics/friction.ts';
 import { hazenWilliams } from '#core/hydraulics/hazenWilliams.ts';
 import { meanVelocity } from '#core/hydraulics/pipe.ts';

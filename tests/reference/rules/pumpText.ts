@@ -1,5 +1,5 @@
 /** Pump and system curves that a case writes out as polynomials. */
-import type { CircuitPart } from '#core/hydraulics/circuit.ts';
+import type { CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 import { type Given, NotUnderstood } from '../given.ts';
 import { bare, type KeyUnit, keyUnits } from '../keyUnits.ts';

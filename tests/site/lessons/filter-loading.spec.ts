@@ -1,5 +1,5 @@
-import { foldCircuit } from '#core/hydraulics/circuit.ts';
 import { filterFactor } from '#core/hydraulics/equipment.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { cleanCircuit, exampleBench, filterEnds } from '#explorables/example/filter.ts';
 import { ownerPad } from '#pad/demos/demoOwner.ts';

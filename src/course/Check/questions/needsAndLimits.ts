@@ -1,5 +1,5 @@
 import { limitsFor } from '#core/day/limits.ts';
-import type { Circuit } from '#core/hydraulics/circuit.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { water } from '#core/water/water.ts';
 import { roundFlow } from '#course/Check/drawn.ts';
 import type { QuestionBank, QuestionMaker } from '#course/Check/question.ts';

@@ -6,7 +6,8 @@ import {
   roundedDynamicHead,
   totalDynamicHead,
 } from '#core/fit/gauges.ts';
-import { type Branch, branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
+import { branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
+import type { Branch } from '#core/hydraulics/circuitParts.ts';
 import { type FittingKind, fittingK } from '#core/hydraulics/fittings.ts';
 import {
   darcyWeisbach,

@@ -1,6 +1,6 @@
 import { joulesPerKilowattHour } from '#core/base/constants.ts';
-import { foldCircuit } from '#core/hydraulics/circuit.ts';
 import { equipmentHead } from '#core/hydraulics/equipment.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { type PumpCurve, pumpFromPoints, pumpFromThreePoints } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';

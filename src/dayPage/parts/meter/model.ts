@@ -1,14 +1,8 @@
 /** A meter held against the day: what was read, and what it says of the pump. */
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import {
-  type MeterInterval,
-  type MeterStretch,
-  meterStretch,
-  type PowerOn,
-  type PumpCheck,
-  pumpCheck,
-} from '#core/meter/meter.ts';
+import { type MeterStretch, meterStretch, type PumpCheck, pumpCheck } from '#core/meter/meter.ts';
 import { type DaySlot, dayProfile, type HouseCheck, houseCheck } from '#core/meter/meterHouse.ts';
+import type { MeterInterval, PowerOn } from '#core/meter/meterIntervals.ts';
 import type { PoweredSpan } from '#core/tariff/pricing.ts';
 import { dayOfYear } from '#core/time/calendar.ts';
 import { yearReport } from '#core/year/year.ts';

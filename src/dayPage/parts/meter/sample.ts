@@ -1,6 +1,6 @@
 /** An invented meter file to try things out: the pump of the pad, and a house made up around it. */
 import { randomLcg } from 'd3-random';
-import type { PowerOn } from '#core/meter/meter.ts';
+import type { PowerOn } from '#core/meter/meterIntervals.ts';
 import type { PoweredSpan } from '#core/tariff/pricing.ts';
 import { dayNumber } from '#core/time/calendar.ts';
 import { piecesOf } from '#core/time/spans.ts';
