@@ -183,6 +183,24 @@ describe('imports point one way', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('no file leads back to itself', () => {
+    const seen = new Map<string, 'open' | 'done'>();
+    const circles: string[] = [];
+    const walk = (file: string, path: readonly string[]): void => {
+      seen.set(file, 'open');
+      for (const what of importsOf(file)) {
+        const to = fileOf(file, what);
+        if (to === undefined || !sources.includes(to)) continue;
+        if (seen.get(to) === 'open')
+          circles.push([...path.slice(path.indexOf(to)), to].join(' > '));
+        else if (!seen.has(to)) walk(to, [...path, to]);
+      }
+      seen.set(file, 'done');
+    };
+    for (const file of sources) if (!seen.has(file)) walk(file, [file]);
+    expect(circles).toEqual([]);
+  });
+
   it('no file passes on what another exports', () => {
     const passing = sources.filter((file) =>
       /^export (type )?(\*|\{[^}]*\}) from /m.test(readFileSync(join(root, file), 'utf8')),

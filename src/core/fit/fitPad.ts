@@ -15,6 +15,7 @@ import type {
   PadResidual,
   PadSpread,
   ReadQuantity,
+  SettledPad,
 } from './padEvidence.ts';
 import {
   gaugesIn,
@@ -22,7 +23,6 @@ import {
   padState,
   parameterNames,
   priorDeviations,
-  type SettledPad,
   settle,
 } from './padModel.ts';
 import {

@@ -3,12 +3,28 @@
  */
 
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import type { Band } from '#core/numerics/band.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 import type { StatedPower } from '#core/pump/statedPower.ts';
 import type { Gauge } from './gauges.ts';
-import type { SettledPad } from './padModel.ts';
+
+/** A pad with its uncertain numbers settled. */
+export interface SettledPad {
+  readonly circuit: Circuit;
+  readonly folded: FoldedCircuit;
+  /** The suction side alone. */
+  readonly foldedSuction: FoldedCircuit;
+  readonly curve: PumpCurve;
+  readonly power: PumpPower;
+  /** Fitted over described resistance before the pump [-], above 0. */
+  readonly suctionFactor: number;
+  /** The same after the pump [-], above 0. */
+  readonly dischargeFactor: number;
+  /** Height of the vacuum gauge above the pool surface [m], any finite number. */
+  readonly gaugeLevel: number;
+}
 
 /** What was read on the pad at one speed; anything not read is left out. */
 export interface Reading {

@@ -4,15 +4,14 @@
  */
 
 import { standardGravity } from '#core/base/constants.ts';
-import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { cubePower, hydraulicPower, type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 import { splitPower } from '#core/pump/statedPower.ts';
 import { fixedShareSpread, typicalFixedShare } from './fitPower.ts';
-import type { PadEvidence } from './padEvidence.ts';
+import type { PadEvidence, SettledPad } from './padEvidence.ts';
 import { lackingExponentSpread, resistingCircuit, typicalLackingExponent } from './resistance.ts';
 
 /**
@@ -55,22 +54,6 @@ export const parameterNames = [
   'fixed',
   'lackingExponent',
 ] as const;
-
-/** A pad with its uncertain numbers settled. */
-export interface SettledPad {
-  readonly circuit: Circuit;
-  readonly folded: FoldedCircuit;
-  /** The suction side alone. */
-  readonly foldedSuction: FoldedCircuit;
-  readonly curve: PumpCurve;
-  readonly power: PumpPower;
-  /** Fitted over described resistance before the pump [-], above 0. */
-  readonly suctionFactor: number;
-  /** The same after the pump [-], above 0. */
-  readonly dischargeFactor: number;
-  /** Height of the vacuum gauge above the pool surface [m], any finite number. */
-  readonly gaugeLevel: number;
-}
 
 /** What a settled pad does at one speed. */
 export interface PadState {

@@ -1,7 +1,7 @@
 /** The best fit of a pad with all that a small change of its uncertain numbers would do. */
 import { slopesAround } from '#core/numerics/band.ts';
-import type { Instrument, PadSpread, ReadQuantity } from './padEvidence.ts';
-import { gaugesIn, type PadState, padState, type SettledPad, settle } from './padModel.ts';
+import type { Instrument, PadSpread, ReadQuantity, SettledPad } from './padEvidence.ts';
+import { gaugesIn, type PadState, padState, settle } from './padModel.ts';
 
 /** What can be asked of a pad, some numbers at a time, as many each time. */
 export type PadAnswers = (pad: SettledPad) => readonly number[];

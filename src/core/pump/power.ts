@@ -4,7 +4,14 @@
 import { standardGravity } from '#core/base/constants.ts';
 import { requireBetween, requireNotNegative, requirePositive } from '#core/base/errors.ts';
 import type { PumpCurve } from './pump.ts';
-import type { FlowRange } from './statedPower.ts';
+
+/** A range of flows at the reference speed. */
+export interface FlowRange {
+  /** Lowest flow [m3/s], 0 or more. */
+  readonly first: number;
+  /** Highest flow [m3/s], the lowest or more. */
+  readonly last: number;
+}
 
 /** Wire power of a pump and its drive at any speed. */
 export interface PumpPower {

@@ -4,15 +4,7 @@
  */
 import { requireBetween, requireNotNegative, requirePositive } from '#core/base/errors.ts';
 import { monotoneCurve } from '#core/numerics/monotoneCurve.ts';
-import type { PumpPower } from './power.ts';
-
-/** A range of flows at the reference speed. */
-export interface FlowRange {
-  /** Lowest flow [m3/s], 0 or more. */
-  readonly first: number;
-  /** Highest flow [m3/s], the lowest or more. */
-  readonly last: number;
-}
+import type { FlowRange, PumpPower } from './power.ts';
 
 /** One point of a data sheet with its watts, at the reference speed. */
 export interface WattPoint {

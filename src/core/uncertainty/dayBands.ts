@@ -3,7 +3,8 @@
 import type { Block } from '#core/day/day.ts';
 import { dayReport, type FlowLimit, type ServiceNeed } from '#core/day/dayReport.ts';
 import { type Priming, primedSegments } from '#core/day/priming.ts';
-import { type PadState, padState, type SettledPad } from '#core/fit/padModel.ts';
+import type { SettledPad } from '#core/fit/padEvidence.ts';
+import { type PadState, padState } from '#core/fit/padModel.ts';
 import type { PadAnswers } from '#core/fit/padNeighbourhood.ts';
 import { type Band, bandAbout } from '#core/numerics/band.ts';
 import { dayEnergy, priceDay } from '#core/tariff/pricing.ts';

@@ -4,8 +4,8 @@
  */
 import { randomLcg, randomNormal } from 'd3-random';
 import { CoreError } from '#core/base/errors.ts';
-import type { Narrowing, PadSpread } from '#core/fit/padEvidence.ts';
-import { type SettledPad, settle } from '#core/fit/padModel.ts';
+import type { Narrowing, PadSpread, SettledPad } from '#core/fit/padEvidence.ts';
+import { settle } from '#core/fit/padModel.ts';
 import {
   atSpeeds,
   candidatesFrom,

@@ -24,7 +24,7 @@ import { filteredShare } from '#core/water/mixing.ts';
 import type { PadBlock } from '#pad/document/schema.ts';
 import { coreBlocks } from '#pad/model/assembleDay.ts';
 import type { NamedNeed } from '#pad/model/assembleNeeds.ts';
-import type { PumpSpeeds } from '#pad/model/assemblePump.ts';
+import type { PumpSpeeds } from '#pad/model/heldSpeed.ts';
 import { lazy } from '#pad/model/memo.ts';
 
 /** What a day is worked out on. */

@@ -5,7 +5,8 @@
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
 import { meetingAt } from '#explorables/example/machine.ts';
 import { exampleTariff } from '#explorables/example/tariff.ts';
-import { type CarriedYear, yearStep } from './place.ts';
+import { yearStep } from './model.ts';
+import type { CarriedYear } from './place.ts';
 
 const { leastSpeed, topSpeed } = exampleMachine;
 

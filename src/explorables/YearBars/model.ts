@@ -10,7 +10,9 @@ import type { Span } from '#core/time/spans.ts';
 import { createDial, type Dial } from '#ui/controls/dial.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
-import { yearStep } from './place.ts';
+
+/** Speeds are set in this step [rpm]. */
+export const yearStep = 50;
 
 /** What the pump gives at a speed. */
 export interface Running {

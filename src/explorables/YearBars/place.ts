@@ -1,9 +1,6 @@
 import type { Tariff } from '#core/tariff/tariff.ts';
 import type { YearPlace } from './model.ts';
 
-/** Speeds are set in this step [rpm]. */
-export const yearStep = 50;
-
 /** A place as plain data, so that a page can carry it. */
 export interface CarriedYear {
   /** Speed [rpm], flow [m3/s] and wire power [W] at every speed that can be set. */

@@ -1,18 +1,37 @@
 import type { Path } from '#pad/messages/path.ts';
-import type { Pad, Section } from './schema.ts';
+
+/** What of a pad has ids. */
+interface WithIds {
+  readonly plumbing: Readonly<Record<'suction' | 'discharge', readonly SectionIds[]>>;
+  readonly readings: readonly Id[];
+  readonly needs: readonly Id[];
+  readonly limits: { readonly suctionCovers: readonly Id[] };
+  readonly quiet: readonly Id[];
+  readonly day: Readonly<Record<'blocks' | 'oldBlocks', readonly Id[]>>;
+  readonly year: { readonly plans: readonly (Id & { readonly blocks: readonly Id[] })[] };
+  readonly tariff: { readonly seasons: readonly (Id & { readonly dayTypes: readonly Id[] })[] };
+}
+
+interface Id {
+  readonly id: string;
+}
+
+interface SectionIds extends Id {
+  readonly branches?: readonly (Id & { readonly sections: readonly SectionIds[] })[];
+}
 
 interface Named {
   readonly id: string;
   readonly path: Path;
 }
 
-function own(items: readonly { readonly id: string }[], path: Path): readonly Named[] {
+function own(items: readonly Id[], path: Path): readonly Named[] {
   return items.map((item, place) => ({ id: item.id, path: [...path, place, 'id'] }));
 }
 
-function ofSections(sections: readonly Section[], path: Path): readonly Named[] {
+function ofSections(sections: readonly SectionIds[], path: Path): readonly Named[] {
   const within = sections.flatMap((section, place) => {
-    if (section.kind !== 'parallel') return [];
+    if (section.branches === undefined) return [];
     const branches: Path = [...path, place, 'branches'];
     return [
       ...own(section.branches, branches),
@@ -25,7 +44,7 @@ function ofSections(sections: readonly Section[], path: Path): readonly Named[] 
 }
 
 /** Every group of things that must be told apart by their ids. */
-function groupsOf(pad: Pad): readonly (readonly Named[])[] {
+function groupsOf(pad: WithIds): readonly (readonly Named[])[] {
   const { plumbing, tariff } = pad;
   return [
     [
@@ -49,7 +68,7 @@ function groupsOf(pad: Pad): readonly (readonly Named[])[] {
 }
 
 /** Where an id stands that its group already has. */
-export function repeatedIds(pad: Pad): readonly Path[] {
+export function repeatedIds(pad: WithIds): readonly Path[] {
   return groupsOf(pad).flatMap((group) => {
     const seen = new Set<string>();
     return group.filter(({ id }) => seen.size === seen.add(id).size).map(({ path }) => path);
@@ -65,6 +84,6 @@ export function freshId(prefix: string, taken: Iterable<{ readonly id: string }>
 }
 
 /** Every part and branch of the plumbing, at any depth, for giving a new one a fresh id. */
-export function plumbingIds(plumbing: Pad['plumbing']): readonly { readonly id: string }[] {
+export function plumbingIds(plumbing: WithIds['plumbing']): readonly { readonly id: string }[] {
   return [...ofSections(plumbing.suction, []), ...ofSections(plumbing.discharge, [])];
 }

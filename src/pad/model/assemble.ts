@@ -23,7 +23,7 @@ import { assembleBlocks, assembleQuiet, yearProblems } from './assembleDay.ts';
 import { type AssembledLimits, assembleLimits } from './assembleLimits.ts';
 import { assembleNeeds, type NamedNeed } from './assembleNeeds.ts';
 import { assemblePool } from './assemblePool.ts';
-import { type AssembledPump, assemblePump, type PumpSpeeds } from './assemblePump.ts';
+import { type AssembledPump, assemblePump } from './assemblePump.ts';
 import {
   assembleInstruments,
   assembleReadings,
@@ -31,7 +31,7 @@ import {
   fitAssumption,
 } from './assembleReadings.ts';
 import { assembleTariff } from './assembleTariff.ts';
-import { heldRatio } from './heldSpeed.ts';
+import { heldRatio, type PumpSpeeds } from './heldSpeed.ts';
 import { lazy, memoize, unlessRefused } from './memo.ts';
 import { type Answer, missingFor } from './missing.ts';
 import { type RunningPad, runningPad } from './runningPad.ts';

@@ -11,7 +11,7 @@ import {
 import type { PadBlock, QuietHours as PadQuiet, PadYear } from '#pad/document/schema.ts';
 import type { Path } from '#pad/messages/path.ts';
 import { type Problem, problem } from '#pad/messages/problems.ts';
-import type { PumpSpeeds } from './assemblePump.ts';
+import type { PumpSpeeds } from './heldSpeed.ts';
 import { heldProblems, heldRatio } from './heldSpeed.ts';
 
 export interface AssembledDay {

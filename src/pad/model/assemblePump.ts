@@ -13,17 +13,9 @@ import type { Pump, PumpKnowledge, Reading } from '#pad/document/schema.ts';
 import { type Assumption, assumption } from '#pad/messages/assumptions.ts';
 import type { Path } from '#pad/messages/path.ts';
 import { type Problem, problem } from '#pad/messages/problems.ts';
+import type { PumpSpeeds } from './heldSpeed.ts';
 import { heldProblems } from './heldSpeed.ts';
 import { unlessRefused } from './memo.ts';
-
-/** The speeds of a pump [rpm], and as ratios of the one its curve is stated at. */
-export interface PumpSpeeds {
-  readonly reference: number;
-  readonly least: number;
-  readonly top: number;
-  /** Smallest change of speed [rpm]; 0 when any speed can be set. */
-  readonly step: number;
-}
 
 export interface AssembledPump {
   readonly speeds: PumpSpeeds | null;

@@ -14,7 +14,7 @@ import {
   type ProblemValue,
   problem,
 } from '#pad/messages/problems.ts';
-import type { PumpSpeeds } from './assemblePump.ts';
+import type { PumpSpeeds } from './heldSpeed.ts';
 
 export interface AssembledReadings {
   readonly readings: readonly CoreReading[];

@@ -3,53 +3,19 @@
 import type { RunningPoint } from '#core/day/dayReport.ts';
 import type { Limit } from '#core/day/limits.ts';
 import { changedParts } from '#core/fit/resistance.ts';
-import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { filterFactor } from '#core/hydraulics/equipment.ts';
+import type { Circuit } from '#core/hydraulics/circuitParts.ts';
 import { type CalendarDate, dayNumber, daysInMonth } from '#core/time/calendar.ts';
 import type { Span } from '#core/time/spans.ts';
 import { water } from '#core/water/water.ts';
 import { loadingOn, monthlyValue } from '#core/year/conditions.ts';
 import type { DatedPlan, DayConditions, YearPlan } from '#core/year/year.ts';
-import type { Pad, PadBlock, Section } from '#pad/document/schema.ts';
+import type { Pad, PadBlock } from '#pad/document/schema.ts';
 import type { PadModel } from './assemble.ts';
 import { coreBlocks } from './assembleDay.ts';
 import type { NamedNeed } from './assembleNeeds.ts';
-import { type FilterEnd, filterEnd } from './filterEnds.ts';
 import { heldRatio } from './heldSpeed.ts';
+import { filtersIn, withLoading } from './loadedFilters.ts';
 import { runningPad } from './runningPad.ts';
-
-/** The filters with both ends known, with branches and all. */
-export function filtersIn(sections: readonly Section[]): readonly FilterEnd[] {
-  return sections.flatMap((section): readonly FilterEnd[] => {
-    if (section.kind === 'parallel') {
-      return section.branches.flatMap((branch) => filtersIn(branch.sections));
-    }
-    const end = section.kind === 'equipment' ? filterEnd(section) : null;
-    return end === null ? [] : [end];
-  });
-}
-
-/** The same parts with each of these filters loaded so far [-], 0 to 1. */
-export function withLoading(
-  parts: readonly CircuitPart[],
-  filters: readonly FilterEnd[],
-  loading: number,
-): readonly CircuitPart[] {
-  return parts.map((part) => {
-    if (part.kind === 'parallel') {
-      const branches = part.branches.map((branch) => ({
-        ...branch,
-        parts: withLoading(branch.parts, filters, loading),
-      }));
-      return { ...part, branches };
-    }
-    const filter = filters.find(({ id }) => id === part.id);
-    if (part.kind !== 'equipment' || filter === undefined) return part;
-    // The factor may have been fitted to readings, so it is moved and not set.
-    const moved = filterFactor(filter, loading) / filterFactor(filter, filter.now);
-    return { ...part, factor: part.factor * moved };
-  });
-}
 
 /** What the year stands on: twelve of something, or nothing. */
 const wholeYear = (months: readonly number[]): readonly number[] | null =>

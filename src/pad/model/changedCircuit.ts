@@ -10,7 +10,7 @@ import { type PipeSize, pipeSizes } from '#core/hydraulics/pipe.ts';
 import { water } from '#core/water/water.ts';
 import type { Plumbing, Section } from '#pad/document/schema.ts';
 import { boreOf } from './assembleCircuit.ts';
-import { filtersIn, withLoading } from './assembleYear.ts';
+import { filtersIn, withLoading } from './loadedFilters.ts';
 
 export type Side = 'suction' | 'discharge';
 

@@ -2,7 +2,15 @@
 
 import type { Path } from '#pad/messages/path.ts';
 import { type Problem, problem } from '#pad/messages/problems.ts';
-import type { PumpSpeeds } from './assemblePump.ts';
+
+/** The speeds of a pump [rpm], and as ratios of the one its curve is stated at. */
+export interface PumpSpeeds {
+  readonly reference: number;
+  readonly least: number;
+  readonly top: number;
+  /** Smallest change of speed [rpm]; 0 when any speed can be set. */
+  readonly step: number;
+}
 
 /** What the pump does when asked for a speed [rpm]: 0 is off, all else lies within its range. */
 export function heldSpeed(speed: number | null, { least, top }: PumpSpeeds): number {

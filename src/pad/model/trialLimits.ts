@@ -1,7 +1,7 @@
 /** Limits of a trial pad: most are those of the most likely pad, and need not be worked out again. */
 
 import type { Limit } from '#core/day/limits.ts';
-import type { SettledPad } from '#core/fit/padModel.ts';
+import type { SettledPad } from '#core/fit/padEvidence.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import type { Pad } from '#pad/document/schema.ts';

@@ -3,7 +3,7 @@ import { hydraulicPower } from '#core/pump/power.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import type { Path } from '#pad/messages/path.ts';
 import { type Problem, problem } from '#pad/messages/problems.ts';
-import type { PumpSpeeds } from './assemblePump.ts';
+import type { PumpSpeeds } from './heldSpeed.ts';
 import type { RunningPad } from './runningPad.ts';
 
 /** How many speeds are looked at from the slowest to the fastest. */

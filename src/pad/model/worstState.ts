@@ -6,8 +6,7 @@
 
 import { flowSlack } from '#core/day/dayReport.ts';
 import { greatestRatioWithin, type Limit } from '#core/day/limits.ts';
-import type { PadFit } from '#core/fit/padEvidence.ts';
-import type { SettledPad } from '#core/fit/padModel.ts';
+import type { PadFit, SettledPad } from '#core/fit/padEvidence.ts';
 import { changedParts } from '#core/fit/resistance.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
 import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
@@ -15,8 +14,8 @@ import { type OperatingPoint, operatingPoint } from '#core/pump/operatingPoint.t
 import type { Pad, Plumbing, Section } from '#pad/document/schema.ts';
 import type { Path } from '#pad/messages/path.ts';
 import { type Problem, problem } from '#pad/messages/problems.ts';
-import type { PumpSpeeds } from './assemblePump.ts';
 import { circuitWithLoading } from './changedCircuit.ts';
+import type { PumpSpeeds } from './heldSpeed.ts';
 import { heldSpeed } from './heldSpeed.ts';
 
 /** Valves whose loss is stated, by id. */

@@ -7,7 +7,7 @@ import { type Machine, meetingAt } from '#explorables/example/machine.ts';
 import { machineOf } from '#explorables/example/padMachine.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { type PadModel, padModel } from '#pad/model/assemble.ts';
-import type { PumpSpeeds } from '#pad/model/assemblePump.ts';
+import type { PumpSpeeds } from '#pad/model/heldSpeed.ts';
 import { memoize, unlessRefused } from '#pad/model/memo.ts';
 import type { RunningPad } from '#pad/model/runningPad.ts';
 import { evenly } from '#ui/charts/path.ts';

@@ -1,11 +1,8 @@
 import { useEffect } from 'preact/hooks';
 import { carriesPad } from '#pad/document/fragment.ts';
-import type { Pad } from '#pad/document/schema.ts';
 import { openKey, padKey } from '#pad/store/padKey.ts';
 import { useFailure } from '#ui/controls/failure.ts';
-
-/** Takes over the reader's own pad each time it has changed. */
-export type TakePad = (pad: Pad) => void;
+import type { TakePad } from './padFollower.ts';
 
 /**
  * Follows the reader's own pad beside a lesson's example. Most readers of a lesson have none, so what

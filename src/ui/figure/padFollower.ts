@@ -1,5 +1,8 @@
+import type { Pad } from '#pad/document/schema.ts';
 import { padStore } from '#pad/store/padStore.ts';
-import type { TakePad } from './ownPad.ts';
+
+/** Takes over the reader's own pad each time it has changed. */
+export type TakePad = (pad: Pad) => void;
 
 /** Hands over the reader's own pad now and at every change, until called off; `fail` hears what that throws. */
 export function followPad(take: TakePad, fail: (error: unknown) => void): () => void {

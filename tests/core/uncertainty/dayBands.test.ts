@@ -4,7 +4,8 @@ import { CoreError } from '#core/base/errors.ts';
 import type { Block } from '#core/day/day.ts';
 import { dayReport, type FlowLimit, type ServiceNeed } from '#core/day/dayReport.ts';
 import { fitPad } from '#core/fit/fitPad.ts';
-import { padState, type SettledPad } from '#core/fit/padModel.ts';
+import type { SettledPad } from '#core/fit/padEvidence.ts';
+import { padState } from '#core/fit/padModel.ts';
 import { priceDay } from '#core/tariff/pricing.ts';
 import { flatTariff, type Tariff } from '#core/tariff/tariff.ts';
 import {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitPad } from '#core/fit/fitPad.ts';
-import type { PadEvidence, PadSpread } from '#core/fit/padEvidence.ts';
-import { parameterNames, priorDeviations, type SettledPad } from '#core/fit/padModel.ts';
+import type { PadEvidence, PadSpread, SettledPad } from '#core/fit/padEvidence.ts';
+import { parameterNames, priorDeviations } from '#core/fit/padModel.ts';
 import { partingOf, surenessOf, trialBand, trialPads } from '#core/uncertainty/sureness.ts';
 import { curve, evidenceOf, trueReading } from '../fit/padFixtures.ts';
 import { anyCircuit } from '../hydraulics/anyCircuit.ts';

@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
-import { padState, type SettledPad } from '#core/fit/padModel.ts';
+import type { SettledPad } from '#core/fit/padEvidence.ts';
+import { padState } from '#core/fit/padModel.ts';
 
 export const powerAt = (ratio: number) => (pad: SettledPad) => [padState(pad, ratio).power];
 export const flowAt = (ratio: number) => (pad: SettledPad) => [padState(pad, ratio).flow];

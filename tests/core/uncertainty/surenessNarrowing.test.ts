@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitPad } from '#core/fit/fitPad.ts';
-import type { Reading } from '#core/fit/padEvidence.ts';
+import type { Reading, SettledPad } from '#core/fit/padEvidence.ts';
 import { typicalInstruments } from '#core/fit/padEvidence.ts';
-import type { SettledPad } from '#core/fit/padModel.ts';
 import { evenBandAbout, surenessOf } from '#core/uncertainty/sureness.ts';
 import { evidenceOf, trueReading } from '../fit/padFixtures.ts';
 import { flatPower, flowAt, only, powerAt, widthOf } from './surenessFixtures.ts';

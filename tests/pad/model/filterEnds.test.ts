@@ -4,7 +4,7 @@ import { water } from '#core/water/water.ts';
 import { emptyPad, newEquipment } from '#pad/document/parts.ts';
 import type { EquipmentSection } from '#pad/document/schema.ts';
 import { assembleCircuit } from '#pad/model/assembleCircuit.ts';
-import { filtersIn, withLoading } from '#pad/model/assembleYear.ts';
+import { filtersIn, withLoading } from '#pad/model/loadedFilters.ts';
 
 // The straight line from clean to dirty is the core's own law, common practice, no source.
 

@@ -18,7 +18,7 @@ import {
 import type { PadBlock } from '#pad/document/schema.ts';
 import type { NamedNeed } from '#pad/model/assembleNeeds.ts';
 import { createDial, type Dial } from '#ui/controls/dial.ts';
-import type { SearchNews } from './search.ts';
+import type { SearchNews } from './searchNews.ts';
 
 /** How far the search with few changes has come. */
 export type Searching =

@@ -1,13 +1,7 @@
 /** The search with few changes takes a second or more, so it runs beside the page and can be called off. */
-import type { CheapestDay } from '#core/planner/cheapestDay.ts';
-import type { CheapestDayInputs } from '#core/planner/inputs.ts';
-import type { SearchProgress } from '#core/planner/search.ts';
 
-/** What the worker sends back. */
-export type SearchNews =
-  | { readonly kind: 'progress'; readonly progress: SearchProgress }
-  | { readonly kind: 'done'; readonly found: CheapestDay }
-  | { readonly kind: 'failed' };
+import type { CheapestDayInputs } from '#core/planner/inputs.ts';
+import type { SearchNews } from './searchNews.ts';
 
 /** Starts the search and tells its news; call the result to call it off. */
 export function startSearch(

@@ -1,6 +1,6 @@
 import { searchCheapestDay } from '#core/planner/cheapestDay.ts';
 import type { CheapestDayInputs } from '#core/planner/inputs.ts';
-import type { SearchNews } from './search.ts';
+import type { SearchNews } from './searchNews.ts';
 
 const tell = (news: SearchNews) => self.postMessage(news);
 

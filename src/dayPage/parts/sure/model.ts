@@ -1,8 +1,7 @@
 /** How sure the reader's day is: its bands, its trial pads, and what would make it surer. */
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import type { Limit } from '#core/day/limits.ts';
-import type { Instrument } from '#core/fit/padEvidence.ts';
-import type { SettledPad } from '#core/fit/padModel.ts';
+import type { Instrument, SettledPad } from '#core/fit/padEvidence.ts';
 import type { Band } from '#core/numerics/band.ts';
 import {
   type AnswerBand,

@@ -1,6 +1,6 @@
 /** How sure the price of the year is. */
 
-import type { SettledPad } from '#core/fit/padModel.ts';
+import type { SettledPad } from '#core/fit/padEvidence.ts';
 import type { Band } from '#core/numerics/band.ts';
 import { daysInYear } from '#core/time/calendar.ts';
 import { type AnswerBand, priceLaw } from '#core/uncertainty/dayBands.ts';
