@@ -1,17 +1,12 @@
-/*
- * The one place of the site that reads the tests: what this page shows is worked out by the very
- * harness that `npm run check:reference` runs, over the very files. It runs while the site is built
- * and nothing of it reaches a browser.
+/**
+ * What the page of checks shows: every case of the project's own set, worked out by the code that
+ * `npm run check:reference` runs. It runs while the site is built and nothing of it reaches a browser.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Json, ReferenceCase } from '../../../tests/reference/caseFile.ts';
-import { readCaseFile } from '../../../tests/reference/caseFile.ts';
-import { compare } from '../../../tests/reference/compare.ts';
-import { parseKey } from '../../../tests/reference/keys.ts';
-import { type KeyUnit, keyUnits } from '../../../tests/reference/keyUnits.ts';
-import { answer } from '../../../tests/reference/rule.ts';
-import { families as rules } from '../../../tests/reference/rules/index.ts';
+import { type Json, type ReferenceCase, readCaseFile } from './caseFile.ts';
+import { checkCase } from './check.ts';
+import { spelledKey } from './units.ts';
 import { keyWords, readable, shownSource, unitSymbol } from './words.ts';
 
 /** One expected value beside ours. */
@@ -49,33 +44,13 @@ export interface CheckedFamily {
 const folder = join(process.cwd(), 'tests/reference/cases');
 const longestList = 48;
 
-interface Spelled {
-  readonly words: string;
-  readonly unit: string;
-}
-
-const condition = /^(.+)_at_(-?\d+)_([cf])$/;
-
 /** A key of a case file in words and unit. */
-function spelled(raw: string): Spelled {
-  const [, before = raw, degrees, scale = ''] = condition.exec(raw) ?? [];
-  const at = degrees === undefined ? '' : ` at ${degrees} ${unitSymbol(scale)}`;
-  const unit = parseKey(before)?.unit;
-  const tokens = before.split('_');
-  for (let from = 1; from < tokens.length; from += 1) {
-    const spelling = tokens.slice(from).join('_').toLowerCase();
-    const known = keyUnits.get(spelling);
-    if (known !== undefined && isSame(known, unit)) {
-      return { words: keyWords(tokens.slice(0, from)) + at, unit: unitSymbol(spelling) };
-    }
-  }
-  return { words: keyWords(tokens) + at, unit: '' };
-}
-
-/** A difference of temperature is spelled like a temperature. */
-function isSame(known: KeyUnit, unit: KeyUnit | undefined): boolean {
-  const dimension = unit?.dimension === 'temperatureDifference' ? 'temperature' : unit?.dimension;
-  return known.dimension === dimension && known.factor === unit?.factor;
+function spelled(key: string): { readonly words: string; readonly unit: string } {
+  const { words, spelling, celsius } = spelledKey(key);
+  const at = celsius === undefined ? '' : ` at ${celsius} ${unitSymbol('c')}`;
+  // A key that is nothing but a unit is its own name.
+  if (words.length === 0) return { words: key, unit: '' };
+  return { words: keyWords(words) + at, unit: unitSymbol(spelling) };
 }
 
 function valueText(value: Json, unit: string): string {
@@ -104,19 +79,15 @@ function shareOf(expected: Json, got: Json): number | undefined {
   return Math.abs(got - expected) / Math.abs(expected);
 }
 
-function checked(quantity: string, each: ReferenceCase): CheckedCase {
-  const { keys, values } = answer(rules, quantity, each);
+function checked(file: string, each: ReferenceCase): CheckedCase {
+  const outcome = checkCase(file, each);
+  if (!('verdicts' in outcome))
+    throw new Error(`${file}: ${each.what}: ${JSON.stringify(outcome)}`);
   return {
     what: each.what,
     given: givenText(each.inputs),
-    values: keys.map((key, index) => {
-      const { expected, got, agrees } = compare(
-        each.expected[key.raw] ?? null,
-        values[index] ?? null,
-        key,
-        each.tolerance,
-      );
-      const { words, unit } = spelled(key.raw);
+    values: outcome.verdicts.map(({ key, expected, got, agrees }) => {
+      const { words, unit } = spelled(key);
       return {
         name: words,
         published: valueText(expected, unit),
@@ -128,39 +99,29 @@ function checked(quantity: string, each: ReferenceCase): CheckedCase {
   };
 }
 
-interface Described {
-  readonly source?: { readonly standards?: readonly string[] };
-  readonly cases: readonly { readonly provenance?: string }[];
-}
-
-function readFamily(file: string): CheckedFamily {
-  const text = readFileSync(join(folder, file), 'utf8');
-  const content = readCaseFile(text);
-  if (typeof content === 'string') throw new Error(`${file}: ${content}`);
-  const { source, cases: described } = JSON.parse(text) as Described;
+function readFamily(id: string): CheckedFamily {
+  const content = readCaseFile(readFileSync(join(folder, `${id}.json`), 'utf8'));
+  if (typeof content === 'string') throw new Error(`${id}: ${content}`);
+  const { quantity, standards } = content;
   const bySource = new Map<string, { source: string; fromMemory: boolean; cases: CheckedCase[] }>();
-  content.cases.forEach((each, index) => {
-    if (typeof each === 'string') throw new Error(`${file}: ${each}`);
-    const fromMemory = described[index]?.provenance === 'memory';
-    const name = shownSource(each.source);
-    const key = `${name} ${fromMemory}`;
-    const group = bySource.get(key) ?? { source: name, fromMemory, cases: [] };
-    group.cases.push(checked(content.quantity, each));
+  for (const each of content.cases) {
+    if (typeof each === 'string') throw new Error(`${id}: ${each}`);
+    const fromMemory = each.provenance === 'memory';
+    const source = shownSource(each.source);
+    const key = `${source} ${fromMemory}`;
+    const group = bySource.get(key) ?? { source, fromMemory, cases: [] };
+    group.cases.push(checked(id, each));
     bySource.set(key, group);
-  });
-  return {
-    id: file.replace(/\.json$/, ''),
-    name: content.quantity.charAt(0).toUpperCase() + content.quantity.slice(1),
-    standards: source?.standards ?? [],
-    sources: [...bySource.values()],
-  };
+  }
+  const name = quantity.charAt(0).toUpperCase() + quantity.slice(1);
+  return { id, name, standards, sources: [...bySource.values()] };
 }
 
 /** Every family of cases, each value worked out anew. */
 export const checkedFamilies: readonly CheckedFamily[] = readdirSync(folder)
   .filter((name) => name.endsWith('.json'))
   .sort()
-  .map(readFamily);
+  .map((name) => readFamily(name.replace(/\.json$/, '')));
 
 /** How many cases a family has, how many values agree, and the largest difference among numbers. */
 export function tally({ sources }: CheckedFamily): {
