@@ -2,7 +2,7 @@
 import { type CheapestDay, cheapestDay, type FoundDay } from '#core/planner/cheapestDay.ts';
 import { benchOf } from '#dayPage/day/bench.ts';
 import { workOut } from '#dayPage/day/figures.ts';
-import { askedOf, cheapestOn, padBlocks, rowsOf } from '#dayPage/planning/asked.ts';
+import { cheapestOn, padBlocks, plannerInputsOf, rowsOf } from '#dayPage/planning/plannerInputs.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { dateOf } from './dayAnswers.ts';
 
@@ -29,7 +29,7 @@ export function cheapestAnswer(pad: Pad) {
     bench,
     pad.day.blocks.map(({ speed }) => speed),
   );
-  const asked = askedOf(bench, rows, dateOf(pad), {
+  const asked = plannerInputsOf(bench, rows, dateOf(pad), {
     minutes: {},
     turnovers: pad.turnoverTarget ?? usualTurnovers,
     mayStop: true,

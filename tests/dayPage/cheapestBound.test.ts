@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { benchOf } from '#dayPage/day/bench.ts';
 import { type WorkedDay, workOut } from '#dayPage/day/figures.ts';
-import { askedOf, cheapestOn, padBlocks, rowsOf } from '#dayPage/planning/asked.ts';
+import { cheapestOn, padBlocks, plannerInputsOf, rowsOf } from '#dayPage/planning/plannerInputs.ts';
 import { lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
 import { newNeed } from '#pad/document/parts.ts';
 import type { Pad, PadBlock } from '#pad/document/schema.ts';
@@ -17,7 +17,7 @@ function asked(pad: Pad) {
   const turnovers = pad.turnoverTarget ?? 1;
   const laid = pad.day.blocks.map(({ speed }) => speed);
   const rows = rowsOf(bench, laid);
-  const inputs = askedOf(bench, rows, date, {
+  const inputs = plannerInputsOf(bench, rows, date, {
     minutes: {},
     turnovers,
     mayStop: true,

@@ -16,7 +16,7 @@ import {
   sum,
   tableOf,
 } from '#dayPage/parts/whatIf/text.ts';
-import { askedOf, rowsOf, toBeSet } from '#dayPage/planning/asked.ts';
+import { plannerInputsOf, rowsOf, toBeSet } from '#dayPage/planning/plannerInputs.ts';
 import { lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
 import { emptyPad } from '#pad/document/parts.ts';
 import type { Pad } from '#pad/document/schema.ts';
@@ -44,7 +44,7 @@ function priceOf(
   if (bench === null || date === null) throw new Error('the pad has no day');
   const turnovers = pad.turnoverTarget ?? 1;
   const wishes = { minutes, turnovers, mayStop: true, mostChanges: null };
-  const asked = askedOf(bench, rowsOf(bench), date, wishes);
+  const asked = plannerInputsOf(bench, rowsOf(bench), date, wishes);
   const found = asked === null ? null : cheapestDay(set(asked));
   if (found?.kind !== 'found') throw new Error('no day was found');
   return found.cost;

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { cheapestDay } from '#core/planner/cheapestDay.ts';
 import { benchOf } from '#dayPage/day/bench.ts';
-import { askedOf, rowsOf } from '#dayPage/planning/asked.ts';
+import { plannerInputsOf, rowsOf } from '#dayPage/planning/plannerInputs.ts';
 import { ownerPad } from '#pad/demos/demos.ts';
 import { formatMoney } from '#units/money.ts';
 import { expect, test } from './fixture.ts';
@@ -21,7 +21,7 @@ function priceOf(turnovers: number): string {
   const { date } = ownerPad.day;
   if (bench === null || date === null) throw new Error('the example has no day');
   const wishes = { minutes: {}, turnovers, mayStop: true, mostChanges: null };
-  const asked = askedOf(bench, rowsOf(bench), date, wishes);
+  const asked = plannerInputsOf(bench, rowsOf(bench), date, wishes);
   const found = asked === null ? null : cheapestDay(asked);
   if (found?.kind !== 'found') throw new Error('no day was found');
   return formatMoney(found.cost, ownerPad.tariff.currency);

@@ -4,20 +4,20 @@
  */
 
 import type { Block } from '#core/day/day.ts';
+import { gapBetween, wholeSlots } from './branchAndBound.ts';
 import { type CollisionMember, cheapestDayCollisions } from './collisions.ts';
+import { rootOf, type SearchProgress, searchDay } from './fewChanges.ts';
+import { type Horizon, horizonOf, type Interval, standbyCost } from './horizon.ts';
 import { type CheapestDayInputs, requireInputs } from './inputs.ts';
-import { cheapestByLabels, fewSlots } from './labels.ts';
+import { cheapestByLabels, fewSlots } from './labelSetting.ts';
+import { mergeShortBlocks } from './mergeShortBlocks.ts';
 import { placed } from './placement.ts';
-import { type Ring, ringOf, type Stretch, standbyCost } from './ring.ts';
-import { cheapestWithRuns } from './runs.ts';
-import { rootOf, type SearchProgress, searchDay } from './search.ts';
-import { cheapestSharing, type Preference, sharingAt, type Worth } from './shares.ts';
-import { gapBetween, wholeSlots } from './slots.ts';
-import { tidied } from './tidy.ts';
-import { blocksOf, changesIn, costOf, type Leg, missingRuns, overOf } from './timeline.ts';
+import { type Multipliers, type Preference, relaxationAt, solveRelaxation } from './relaxation.ts';
+import { cheapestWithRuns } from './shortestRuns.ts';
+import { blocksOf, changesIn, costOf, missingRuns, overOf, type Segment } from './timeline.ts';
 
 /** What one more of something asked for would cost, by the prices that prove the bound. */
-export interface ServiceWorth {
+export interface ServiceMultiplier {
   /** Id of the need, or null for the water to be moved. */
   readonly needId: string | null;
   /** Price of one more minute of the need [currency/min], or of one more cubic metre [currency/m3]; 0 where it does not bind. */
@@ -44,7 +44,7 @@ export interface FoundDay {
   /** Water moved [m3]. */
   readonly volumeMoved: number;
   /** The water to be moved, then each need of more than 0 minutes. */
-  readonly worth: readonly ServiceWorth[];
+  readonly multipliers: readonly ServiceMultiplier[];
 }
 
 /** No day keeps everything. */
@@ -68,7 +68,7 @@ const wantedGap = { free: 1e-4, few: 9.8e-4, coarse: 1e-7 };
 /** Nodes of the search in whole slots, and regions of the one with few changes [-]. */
 const most = { minute: 1500, coarse: 12_000, regions: 20_000, runs: 80 };
 /** Weight of the wish to keep blocks together [scale], far below any price that matters. */
-const together = 1e-6;
+const tieBreakPenalty = 1e-6;
 
 /**
  * The cheapest day that keeps every need, limit and quiet hour.
@@ -110,47 +110,58 @@ export function* searchCheapestDay(
   inputs: CheapestDayInputs,
 ): Generator<SearchProgress, CheapestDay> {
   requireInputs(inputs);
-  const ring = ringOf(inputs);
-  const sharing = cheapestSharing(ring, preferenceOf(ring));
-  if (sharing === null)
+  const horizon = horizonOf(inputs);
+  const relaxation = solveRelaxation(horizon, preferenceOf(horizon));
+  if (relaxation === null)
     return { kind: 'none', collision: cheapestDayCollisions(inputs), changesEnough: null };
   const { minuteStep = 1, mostChanges } = inputs;
   const isCoarse = minuteStep > 1;
   const wanted = isCoarse ? wantedGap.coarse : wantedGap.free;
-  const plain = () => sharingAt(ring, sharing.worth, sharing.bound, () => 0);
+  const plain = () => relaxationAt(horizon, relaxation.multipliers, relaxation.bound, () => 0);
   const nodes = isCoarse ? most.coarse : most.minute;
-  const whole = wholeSlots(ring, sharing, wanted, nodes, plain);
-  const legs = whole === null ? null : placed(ring, whole.tally);
-  const runs = legs === null || missingRuns(ring, legs) === 0;
+  const whole = wholeSlots(horizon, relaxation, wanted, nodes, plain);
+  const segments = whole === null ? null : placed(horizon, whole.integerMinutes);
+  const runs = segments === null || missingRuns(horizon, segments) === 0;
   const few = mostChanges ?? Number.POSITIVE_INFINITY;
-  if (whole !== null && legs !== null && runs && changesIn(legs) <= few)
-    return foundDay(inputs, ring, legs, whole.bound, sharing.worth);
+  if (whole !== null && segments !== null && runs && changesIn(segments) <= few)
+    return foundDay(inputs, horizon, segments, whole.bound, relaxation.multipliers);
   if (whole === null && mostChanges === undefined)
     return isCoarse ? noDay(null) : { kind: 'unsettled' };
-  const bound = whole?.bound ?? sharing.bound;
+  const bound = whole?.bound ?? relaxation.bound;
   if (mostChanges === undefined) {
-    const from = { bound: bound * ring.scale, worth: sharing.worth };
+    const from = { bound: bound * horizon.scale, multipliers: relaxation.multipliers };
     const kept = cheapestWithRuns(
       inputs,
-      ring,
+      horizon,
       from,
       isCoarse ? wantedGap.coarse : wantedGap.few,
       most.runs,
     );
-    if (kept.legs === null) return { kind: 'unsettled' };
-    return foundDay(inputs, ring, kept.legs, kept.bound / ring.scale, kept.worth);
+    if (kept.segments === null) return { kind: 'unsettled' };
+    return foundDay(inputs, horizon, kept.segments, kept.bound / horizon.scale, kept.multipliers);
   }
-  if (ring.slots <= fewSlots && ring.needs.every(({ run }) => run <= 1)) {
-    const root = rootOf({ ring, changes: mostChanges, worth: sharing.worth, bound });
-    const exact = cheapestByLabels({ ring, changes: mostChanges, ...root });
-    if (exact === 'none') return noDay(legs === null ? null : changesIn(legs));
+  if (horizon.slots <= fewSlots && horizon.needs.every(({ run }) => run <= 1)) {
+    const root = rootOf({
+      horizon,
+      changes: mostChanges,
+      multipliers: relaxation.multipliers,
+      bound,
+    });
+    const exact = cheapestByLabels({ horizon, changes: mostChanges, ...root });
+    if (exact === 'none') return noDay(segments === null ? null : changesIn(segments));
     if (exact !== null)
-      return foundDay(inputs, ring, exact, costOf(ring, exact) / ring.scale, root.worth);
+      return foundDay(
+        inputs,
+        horizon,
+        exact,
+        costOf(horizon, exact) / horizon.scale,
+        root.multipliers,
+      );
   }
   const steps = searchDay({
-    ring,
+    horizon,
     changes: mostChanges,
-    worth: sharing.worth,
+    multipliers: relaxation.multipliers,
     bound,
     day: null,
     wanted: isCoarse ? wantedGap.coarse : wantedGap.few,
@@ -161,10 +172,12 @@ export function* searchCheapestDay(
   for (; !step.done; step = steps.next()) yield raised(step.value, standby);
   const found = step.value;
   if (found.day === null) {
-    const proven = found.bound >= ring.slots + 1;
-    return proven ? noDay(legs !== null && runs ? changesIn(legs) : null) : { kind: 'unsettled' };
+    const proven = found.bound >= horizon.slots + 1;
+    return proven
+      ? noDay(segments !== null && runs ? changesIn(segments) : null)
+      : { kind: 'unsettled' };
   }
-  return foundDay(inputs, ring, found.day.legs, found.bound, found.worth);
+  return foundDay(inputs, horizon, found.day.segments, found.bound, found.multipliers);
 }
 
 /** Progress with the price of standstill, which the search leaves out. */
@@ -182,60 +195,65 @@ const noDay = (changesEnough: number | null): NoDay => ({
 });
 
 /** Classes near the middle of the day's service first, so that blocks come to lie side by side. */
-function preferenceOf(ring: Ring): Preference {
+function preferenceOf(horizon: Horizon): Preference {
   const bitsIn = (bits: number) => bits.toString(2).replaceAll('0', '').length;
-  const focus = ring.stretches.reduce((best, each) => {
-    const [here, held] = [ring.classes[each.kind], ring.classes[best.kind]];
+  const focus = horizon.intervals.reduce((best, each) => {
+    const [here, held] = [horizon.classes[each.kind], horizon.classes[best.kind]];
     const more = bitsIn(here?.open ?? 0) - bitsIn(held?.open ?? 0);
     return more > 0 || (more === 0 && (here?.price ?? 0) < (held?.price ?? 0)) ? each : best;
-  }, ring.stretches[0] as Stretch);
+  }, horizon.intervals[0] as Interval);
   const middle = focus.start + focus.slots / 2;
-  const away = ring.classes.map((_, kind) =>
+  const away = horizon.classes.map((_, kind) =>
     Math.min(
-      ...ring.stretches
+      ...horizon.intervals
         .filter((each) => each.kind === kind)
         .map(({ start, slots }) => {
           const apart = Math.abs(start + slots / 2 - middle);
-          return (2 * Math.min(apart, ring.slots - apart)) / ring.slots;
+          return (2 * Math.min(apart, horizon.slots - apart)) / horizon.slots;
         }),
     ),
   );
   return (kind, speed) =>
-    together * ((away[kind] ?? 0) + 0.1 * (ring.speeds[speed]?.flow ?? 0) ** 2);
+    tieBreakPenalty * ((away[kind] ?? 0) + 0.1 * (horizon.speeds[speed]?.flow ?? 0) ** 2);
 }
 
 function foundDay(
   inputs: CheapestDayInputs,
-  ring: Ring,
-  found: readonly Leg[],
+  horizon: Horizon,
+  found: readonly Segment[],
   bound: number,
-  worth: Worth,
+  multipliers: Multipliers,
 ): FoundDay {
-  const legs = tidied(ring, found, (inputs.shortestBlock ?? 0) / ring.minutes, bound);
-  const cost = costOf(ring, legs);
-  const [overVolume = 0, ...over] = overOf(ring, legs);
+  const segments = mergeShortBlocks(
+    horizon,
+    found,
+    (inputs.shortestBlock ?? 0) / horizon.minutes,
+    bound,
+  );
+  const cost = costOf(horizon, segments);
+  const [overVolume = 0, ...over] = overOf(horizon, segments);
   const standby = standbyCost(inputs);
-  const proven = Math.min(cost, bound * ring.scale);
-  const volumeWorth = (worth[0] ?? 0) * (ring.scale / ring.slotVolume);
-  const services: readonly ServiceWorth[] = ring.needs.map(({ need }, place) => {
-    const perUnit = ((worth[place + 1] ?? 0) * ring.scale) / ring.minutes;
-    const binds = (worth[place + 1] ?? 0) > 1e-9;
-    return { needId: need.id, perUnit, binds, over: (over[place] ?? 0) * ring.minutes };
+  const proven = Math.min(cost, bound * horizon.scale);
+  const volumeWorth = (multipliers[0] ?? 0) * (horizon.scale / horizon.slotVolume);
+  const services: readonly ServiceMultiplier[] = horizon.needs.map(({ need }, place) => {
+    const perUnit = ((multipliers[place + 1] ?? 0) * horizon.scale) / horizon.minutes;
+    const binds = (multipliers[place + 1] ?? 0) > 1e-9;
+    return { needId: need.id, perUnit, binds, over: (over[place] ?? 0) * horizon.minutes };
   });
   return {
     kind: 'found',
-    blocks: blocksOf(ring, legs),
+    blocks: blocksOf(horizon, segments),
     cost: standby + cost,
     bound: standby + proven,
     gap: gapBetween(standby + cost, standby + proven),
-    changes: changesIn(legs),
-    volumeMoved: (overVolume + ring.volume) * ring.slotVolume,
-    worth: [
+    changes: changesIn(segments),
+    volumeMoved: (overVolume + horizon.volume) * horizon.slotVolume,
+    multipliers: [
       {
         needId: null,
         perUnit: volumeWorth,
-        binds: (worth[0] ?? 0) > 1e-9,
-        over: overVolume * ring.slotVolume,
+        binds: (multipliers[0] ?? 0) > 1e-9,
+        over: overVolume * horizon.slotVolume,
       },
       ...services,
     ],

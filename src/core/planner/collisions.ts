@@ -1,7 +1,7 @@
 /** Demands in conflict: the smallest set of needs, limits and quiet hours that no day keeps. */
 import { type Coefficients, type Constraint, solve } from 'yalps';
+import { type Horizon, horizonOf } from './horizon.ts';
 import { type CheapestDayInputs, requireInputs } from './inputs.ts';
-import { type Ring, ringOf } from './ring.ts';
 
 /** One of the things that collide, with what it alone would have to give way by. */
 export type CollisionMember =
@@ -80,13 +80,13 @@ function withOnly(inputs: CheapestDayInputs, demands: readonly Demand[]): Cheape
 }
 
 /** Of speeds that serve the same needs in a class only the one that moves most water matters here. */
-function strongest(ring: Ring, kind: number): readonly number[] {
-  const { speeds = [], open = 0 } = ring.classes[kind] ?? {};
+function strongest(horizon: Horizon, kind: number): readonly number[] {
+  const { speeds = [], open = 0 } = horizon.classes[kind] ?? {};
   const best = new Map<number, number>();
   for (const speed of speeds) {
-    const served = (ring.speeds[speed]?.serves ?? 0) & open;
+    const served = (horizon.speeds[speed]?.serves ?? 0) & open;
     const held = best.get(served);
-    const more = (ring.speeds[speed]?.flow ?? 0) > (ring.speeds[held ?? -1]?.flow ?? -1);
+    const more = (horizon.speeds[speed]?.flow ?? 0) > (horizon.speeds[held ?? -1]?.flow ?? -1);
     if (more) best.set(served, speed);
   }
   return [...best.values()];
@@ -96,34 +96,34 @@ function strongest(ring: Ring, kind: number): readonly number[] {
  * The least that is missing [slots], when only some of what is asked for may fall short: volume is
  * 0, each need one more than its place. No end where even that does not help.
  */
-function leastMissing(ring: Ring, mayMiss: (service: number) => boolean): number {
-  if (ring.classes.some(({ speeds }) => speeds.length === 0)) return Number.POSITIVE_INFINITY;
+function leastMissing(horizon: Horizon, mayMiss: (service: number) => boolean): number {
+  if (horizon.classes.some(({ speeds }) => speeds.length === 0)) return Number.POSITIVE_INFINITY;
   const constraints: [string, Constraint][] = [
-    ...ring.classes.map(({ slots }, kind): [string, Constraint] => [
+    ...horizon.classes.map(({ slots }, kind): [string, Constraint] => [
       `class ${kind}`,
       { max: slots },
     ]),
-    ...ring.needs.map(({ slots }, place): [string, Constraint] => [
+    ...horizon.needs.map(({ slots }, place): [string, Constraint] => [
       `service ${place + 1}`,
       { min: slots },
     ]),
-    ['service 0', { min: ring.volume }],
+    ['service 0', { min: horizon.volume }],
   ];
   const variables: [string, Coefficients][] = [];
-  for (let service = 0; service <= ring.needs.length; service += 1)
+  for (let service = 0; service <= horizon.needs.length; service += 1)
     if (mayMiss(service))
       variables.push([
         `missing ${service}`,
         [['missing', 1] as const, [`service ${service}`, 1] as const],
       ]);
-  for (const [kind, { open }] of ring.classes.entries())
-    for (const speed of strongest(ring, kind)) {
-      const { flow = 0, serves = 0 } = ring.speeds[speed] ?? {};
+  for (const [kind, { open }] of horizon.classes.entries())
+    for (const speed of strongest(horizon, kind)) {
+      const { flow = 0, serves = 0 } = horizon.speeds[speed] ?? {};
       const row: [string, number][] = [
         [`class ${kind}`, 1],
         ['service 0', flow],
       ];
-      for (let place = 0; place < ring.needs.length; place += 1)
+      for (let place = 0; place < horizon.needs.length; place += 1)
         if (serves & open & (1 << place)) row.push([`service ${place + 1}`, 1]);
       variables.push([`${kind} ${speed}`, row]);
     }
@@ -137,7 +137,7 @@ function leastMissing(ring: Ring, mayMiss: (service: number) => boolean): number
 }
 
 function canBe(inputs: CheapestDayInputs): boolean {
-  return leastMissing(ringOf(inputs), () => true) <= nothing;
+  return leastMissing(horizonOf(inputs), () => true) <= nothing;
 }
 
 /** Drops whatever the collision does not need. */
@@ -205,14 +205,14 @@ function memberOf(
     const flows = inputs.speeds.map(({ flow }) => flow);
     return { kind: 'limit', limitId: id, flowWanted: leastThatHelps(flows, raised) };
   }
-  const ring = ringOf(within);
+  const horizon = horizonOf(within);
   if (demand.kind === 'volume') {
-    const missing = leastMissing(ring, (service) => service === 0);
-    return { kind: 'volume', shortVolume: missing * ring.slotVolume };
+    const missing = leastMissing(horizon, (service) => service === 0);
+    return { kind: 'volume', shortVolume: missing * horizon.slotVolume };
   }
-  const service = ring.needs.findIndex(({ need }) => need.id === demand.id) + 1;
-  const missing = leastMissing(ring, (each) => each === service);
-  return { kind: 'need', needId: demand.id, shortMinutes: missing * ring.minutes };
+  const service = horizon.needs.findIndex(({ need }) => need.id === demand.id) + 1;
+  const missing = leastMissing(horizon, (each) => each === service);
+  return { kind: 'need', needId: demand.id, shortMinutes: missing * horizon.minutes };
 }
 
 /**

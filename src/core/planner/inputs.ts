@@ -17,7 +17,7 @@ export interface SpeedRow {
   readonly power: number;
 }
 
-/** A stretch of the day at one price. */
+/** A interval of the day at one price. */
 export interface PricedSpan extends Span {
   /** Price of energy [currency/kWh], -1e9 to 1e9; negative when the supplier pays. */
   readonly price: number;

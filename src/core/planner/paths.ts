@@ -1,9 +1,9 @@
 /**
- * Days with so many changes, found for given worths of the services: the cheapest way through the
- * ring, change by change, by dynamic programming.
+ * Days with so many changes, found for given multipliers of the services: the cheapest way through the
+ * horizon, change by change, by dynamic programming.
  */
-import type { Ring } from './ring.ts';
-import { netPrice, type Worth } from './shares.ts';
+import type { Horizon } from './horizon.ts';
+import { type Multipliers, reducedCost } from './relaxation.ts';
 
 /** Which days a branch of the search holds. */
 export interface Region {
@@ -29,21 +29,21 @@ export interface Path {
   readonly gives: readonly number[];
 }
 
-/** The cheapest day that starts at a speed, services counted at their worth. */
+/** The cheapest day that starts at a speed, services counted at their multipliers. */
 export interface Start {
   /** Place of the speed [-], 0 or more. */
   readonly speed: number;
-  /** Price less the worth of what it gives [scale], any number. */
+  /** Price less the multipliers of what it gives [scale], any number. */
   readonly net: number;
   readonly path: () => Path;
 }
 
 /** The class at each slot a cut begins. */
-function kindsOf(ring: Ring, cuts: readonly number[]): readonly number[] {
+function kindsOf(horizon: Horizon, cuts: readonly number[]): readonly number[] {
   let place = 0;
   return cuts.slice(0, -1).map((cut) => {
-    while ((ring.stretches[place + 1]?.start ?? Number.POSITIVE_INFINITY) <= cut) place += 1;
-    return ring.stretches[place]?.kind ?? 0;
+    while ((horizon.intervals[place + 1]?.start ?? Number.POSITIVE_INFINITY) <= cut) place += 1;
+    return horizon.intervals[place]?.kind ?? 0;
   });
 }
 
@@ -52,26 +52,30 @@ function kindsOf(ring: Ring, cuts: readonly number[]): readonly number[] {
  *
  * @internal
  */
-export function pathOf(ring: Ring, speeds: readonly number[], times: readonly number[]): Path {
-  const gives = new Array<number>(ring.needs.length + 1).fill(0);
+export function pathOf(
+  horizon: Horizon,
+  speeds: readonly number[],
+  times: readonly number[],
+): Path {
+  const gives = new Array<number>(horizon.needs.length + 1).fill(0);
   let price = 0;
   let place = 0;
   for (const [layer, speed] of speeds.entries()) {
     let from = layer === 0 ? 0 : (times[layer - 1] ?? 0);
-    const to = times[layer] ?? ring.slots;
-    const { flow = 0, serves = 0 } = ring.speeds[speed] ?? {};
+    const to = times[layer] ?? horizon.slots;
+    const { flow = 0, serves = 0 } = horizon.speeds[speed] ?? {};
     while (from < to) {
-      let stretch = ring.stretches[place];
-      while (stretch !== undefined && stretch.start + stretch.slots <= from) {
+      let interval = horizon.intervals[place];
+      while (interval !== undefined && interval.start + interval.slots <= from) {
         place += 1;
-        stretch = ring.stretches[place];
+        interval = horizon.intervals[place];
       }
-      if (stretch === undefined) break;
-      const slots = Math.min(to, stretch.start + stretch.slots) - from;
-      price += ((ring.cost[stretch.kind]?.[speed] ?? 0) / ring.scale) * slots;
+      if (interval === undefined) break;
+      const slots = Math.min(to, interval.start + interval.slots) - from;
+      price += ((horizon.cost[interval.kind]?.[speed] ?? 0) / horizon.scale) * slots;
       gives[0] = (gives[0] ?? 0) + flow * slots;
-      const bits = serves & (ring.classes[stretch.kind]?.open ?? 0);
-      for (let need = 0; need < ring.needs.length; need += 1)
+      const bits = serves & (horizon.classes[interval.kind]?.open ?? 0);
+      for (let need = 0; need < horizon.needs.length; need += 1)
         if (bits & (1 << need)) gives[need + 1] = (gives[need + 1] ?? 0) + slots;
       from += slots;
     }
@@ -80,30 +84,30 @@ export function pathOf(ring: Ring, speeds: readonly number[], times: readonly nu
 }
 
 /** Net price of every class at every speed; one that is not allowed costs without end. */
-function netPrices(ring: Ring, worth: Worth): readonly Float64Array[] {
-  return ring.classes.map(({ speeds }, kind) => {
-    const nets = new Float64Array(ring.speeds.length).fill(Number.POSITIVE_INFINITY);
-    for (const speed of speeds) nets[speed] = netPrice(ring, worth, kind, speed);
+function netPrices(horizon: Horizon, multipliers: Multipliers): readonly Float64Array[] {
+  return horizon.classes.map(({ speeds }, kind) => {
+    const nets = new Float64Array(horizon.speeds.length).fill(Number.POSITIVE_INFINITY);
+    for (const speed of speeds) nets[speed] = reducedCost(horizon, multipliers, kind, speed);
     return nets;
   });
 }
 
 /**
- * For each first speed of a region the cheapest day in it at these worths. With prices linear in
+ * For each first speed of a region the cheapest day in it at these multipliers. With prices linear in
  * time a change is best at a cut, so looking at the cuts alone leaves out nothing.
  *
  * @internal
  */
 export function cheapestStarts(
-  ring: Ring,
+  horizon: Horizon,
   region: Region,
-  worth: Worth,
+  multipliers: Multipliers,
   starts: readonly number[],
 ): readonly Start[] {
-  const nets = netPrices(ring, worth);
+  const nets = netPrices(horizon, multipliers);
   const slots = region.cuts.map((cut, place) => (region.cuts[place + 1] ?? cut) - cut);
-  const prices = kindsOf(ring, region.cuts).map((kind) => nets[kind] as Float64Array);
-  const walk = new Walk(ring, region, slots, prices);
+  const prices = kindsOf(horizon, region.cuts).map((kind) => nets[kind] as Float64Array);
+  const walk = new Walk(horizon, region, slots, prices);
   return starts.map((speed) => walk.from(speed));
 }
 
@@ -120,7 +124,7 @@ interface Trail {
  * worked out once for all first speeds.
  */
 class Walk {
-  readonly #ring: Ring;
+  readonly #horizon: Horizon;
   readonly #region: Region;
   readonly #slots: readonly number[];
   readonly #prices: readonly Float64Array[];
@@ -130,17 +134,17 @@ class Walk {
   readonly #middle: readonly Float64Array[];
 
   constructor(
-    ring: Ring,
+    horizon: Horizon,
     region: Region,
     slots: readonly number[],
     prices: readonly Float64Array[],
   ) {
-    this.#ring = ring;
+    this.#horizon = horizon;
     this.#region = region;
     this.#slots = slots;
     this.#prices = prices;
     this.#changes = region.first.length;
-    this.#size = ring.speeds.length;
+    this.#size = horizon.speeds.length;
     this.#middle = region.cuts.map((_, cut) =>
       this.#changes > 0 && this.#mayChange(0, cut) ? this.#middleFrom(cut) : new Float64Array(0),
     );
@@ -159,7 +163,7 @@ class Walk {
       return {
         speed: start,
         net: before[last] as number,
-        path: () => pathOf(this.#ring, [start], []),
+        path: () => pathOf(this.#horizon, [start], []),
       };
     let net = Number.POSITIVE_INFINITY;
     let best = { first: 0, last: 0 };
@@ -252,6 +256,6 @@ class Walk {
         speeds.unshift(speed);
         layer -= 1;
       }
-    return pathOf(this.#ring, speeds, times);
+    return pathOf(this.#horizon, speeds, times);
   }
 }

@@ -1,13 +1,13 @@
 /** Where in the day the slots of each class go: every place in a class costs the same, so as few blocks as possible. */
-import type { Ring } from './ring.ts';
-import type { Tally } from './tally.ts';
-import { type Leg, missingRuns } from './timeline.ts';
+import type { Horizon } from './horizon.ts';
+import type { IntegerMinutes } from './integerMinutes.ts';
+import { missingRuns, type Segment } from './timeline.ts';
 
-/** The order in which one class is filled: its stretches one after the other, with its speeds one after the other. */
+/** The order in which one class is filled: its intervals one after the other, with its speeds one after the other. */
 interface Filling {
-  readonly stretches: readonly number[];
-  readonly parts: readonly Leg[];
-  /** Of the stretches with more than one speed, which are laid the other way round, one bit each. */
+  readonly intervals: readonly number[];
+  readonly parts: readonly Segment[];
+  /** Of the intervals with more than one speed, which are laid the other way round, one bit each. */
   readonly turned: number;
 }
 
@@ -17,7 +17,7 @@ const mostPasses = 3;
 
 function permutations<T>(list: readonly T[], most: number): readonly (readonly T[])[] {
   if (list.length > most) {
-    // Too many to try: every start of the ring, both ways round.
+    // Too many to try: every start of the horizon, both ways round.
     const turns = list.map((_, place) => [...list.slice(place), ...list.slice(0, place)]);
     return [...turns, ...turns.map((turn) => turn.toReversed())];
   }
@@ -27,71 +27,77 @@ function permutations<T>(list: readonly T[], most: number): readonly (readonly T
   );
 }
 
-function fillingsOf(ring: Ring, tally: Tally, kind: number): readonly Filling[] {
-  const parts = (ring.classes[kind]?.speeds ?? [])
-    .map((speed) => ({ speed, slots: tally.count(kind, speed) }))
+function fillingsOf(
+  horizon: Horizon,
+  integerMinutes: IntegerMinutes,
+  kind: number,
+): readonly Filling[] {
+  const parts = (horizon.classes[kind]?.speeds ?? [])
+    .map((speed) => ({ speed, slots: integerMinutes.count(kind, speed) }))
     .filter(({ slots }) => slots > 0);
-  const own = [...ring.stretches.keys()].filter((place) => ring.stretches[place]?.kind === kind);
-  if (parts.length <= 1) return [{ stretches: own, parts, turned: 0 }];
+  const own = [...horizon.intervals.keys()].filter(
+    (place) => horizon.intervals[place]?.kind === kind,
+  );
+  if (parts.length <= 1) return [{ intervals: own, parts, turned: 0 }];
   const turns = 2 ** Math.min(parts.length - 1, own.length, 3);
   const orders = permutations(parts, 4);
-  const all = permutations(own, 4).flatMap((stretches) =>
+  const all = permutations(own, 4).flatMap((intervals) =>
     orders.flatMap((order) =>
-      Array.from({ length: turns }, (_, turned) => ({ stretches, parts: order, turned })),
+      Array.from({ length: turns }, (_, turned) => ({ intervals, parts: order, turned })),
     ),
   );
   const every = Math.ceil(all.length / mostFillings);
   return all.filter((_, place) => place % every === 0);
 }
 
-/** What each stretch of the day holds of one class; nothing where it belongs to another. */
-type Filled = readonly (readonly Leg[])[];
+/** What each interval of the day holds of one class; nothing where it belongs to another. */
+type Filled = readonly (readonly Segment[])[];
 
-/** What each stretch of the class holds. */
-function fill(ring: Ring, { stretches, parts, turned }: Filling): Filled {
-  const filled: (readonly Leg[])[] = ring.stretches.map(() => []);
+/** What each interval of the class holds. */
+function fill(horizon: Horizon, { intervals, parts, turned }: Filling): Filled {
+  const filled: (readonly Segment[])[] = horizon.intervals.map(() => []);
   let part = 0;
   let left = parts[0]?.slots ?? 0;
   let mixed = 0;
-  for (const place of stretches) {
-    const legs: Leg[] = [];
-    for (let rest = ring.stretches[place]?.slots ?? 0; rest > 0 && part < parts.length; ) {
+  for (const place of intervals) {
+    const segments: Segment[] = [];
+    for (let rest = horizon.intervals[place]?.slots ?? 0; rest > 0 && part < parts.length; ) {
       const slots = Math.min(rest, left);
-      legs.push({ speed: parts[part]?.speed ?? 0, slots });
+      segments.push({ speed: parts[part]?.speed ?? 0, slots });
       rest -= slots;
       left -= slots;
       if (left === 0) left = parts[++part]?.slots ?? 0;
     }
-    if (legs.length > 1) {
-      if ((turned >> mixed) & 1) legs.reverse();
+    if (segments.length > 1) {
+      if ((turned >> mixed) & 1) segments.reverse();
       mixed += 1;
     }
-    filled[place] = legs;
+    filled[place] = segments;
   }
   return filled;
 }
 
-/** The stretches in the order of the clock, each from the filling of its own class. */
-function timelineOf(ring: Ring, held: readonly Filled[]): readonly Leg[] {
-  const legs: Leg[] = [];
-  for (const [place, { kind }] of ring.stretches.entries())
-    for (const leg of held[kind]?.[place] ?? []) legs.push(leg);
-  return legs;
+/** The intervals in the order of the clock, each from the filling of its own class. */
+function timelineOf(horizon: Horizon, held: readonly Filled[]): readonly Segment[] {
+  const segments: Segment[] = [];
+  for (const [place, { kind }] of horizon.intervals.entries())
+    for (const segment of held[kind]?.[place] ?? []) segments.push(segment);
+  return segments;
 }
 
 /** Runs too short first, then changes, then how far the speed steps. */
-function faultsOf(ring: Ring, legs: readonly Leg[]): number {
+function faultsOf(horizon: Horizon, segments: readonly Segment[]): number {
   let changes = 0;
   let steps = 0;
-  let before = legs.at(-1)?.speed ?? 0;
-  for (const { speed } of legs) {
+  let before = segments.at(-1)?.speed ?? 0;
+  for (const { speed } of segments) {
     if (speed !== before) {
       changes += 1;
-      steps += Math.abs((ring.speeds[speed]?.flow ?? 0) - (ring.speeds[before]?.flow ?? 0));
+      steps += Math.abs((horizon.speeds[speed]?.flow ?? 0) - (horizon.speeds[before]?.flow ?? 0));
     }
     before = speed;
   }
-  return missingRuns(ring, legs) * 1e4 + changes + steps / (legs.length + 1);
+  return missingRuns(horizon, segments) * 1e4 + changes + steps / (segments.length + 1);
 }
 
 /**
@@ -99,19 +105,19 @@ function faultsOf(ring: Ring, legs: readonly Leg[]): number {
  *
  * @internal
  */
-export function placed(ring: Ring, tally: Tally): readonly Leg[] {
-  const choices = ring.classes.map((_, kind) =>
-    fillingsOf(ring, tally, kind).map((filling) => fill(ring, filling)),
+export function placed(horizon: Horizon, integerMinutes: IntegerMinutes): readonly Segment[] {
+  const choices = horizon.classes.map((_, kind) =>
+    fillingsOf(horizon, integerMinutes, kind).map((filling) => fill(horizon, filling)),
   );
   const held = choices.map(([first]) => first as Filled);
-  let least = faultsOf(ring, timelineOf(ring, held));
+  let least = faultsOf(horizon, timelineOf(horizon, held));
   for (let pass = 0; pass < mostPasses; pass += 1) {
     let better = false;
     for (const [kind, own] of choices.entries()) {
       let best = held[kind] as Filled;
       for (const choice of own.length > 1 ? own : []) {
         held[kind] = choice;
-        const faults = faultsOf(ring, timelineOf(ring, held));
+        const faults = faultsOf(horizon, timelineOf(horizon, held));
         if (faults < least - 1e-9) {
           least = faults;
           best = choice;
@@ -122,5 +128,5 @@ export function placed(ring: Ring, tally: Tally): readonly Leg[] {
     }
     if (!better) break;
   }
-  return timelineOf(ring, held);
+  return timelineOf(horizon, held);
 }

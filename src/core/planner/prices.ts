@@ -1,7 +1,8 @@
 /** What each need costs: the cheapest day once more, with a little less of it and without it. */
+
+import { horizonOf } from './horizon.ts';
 import { type CheapestDayInputs, requireInputs } from './inputs.ts';
-import { ringOf } from './ring.ts';
-import { cheapestSharing } from './shares.ts';
+import { solveRelaxation } from './relaxation.ts';
 
 /** What less of one thing asked for would save in a day. */
 export interface NeedPrice {
@@ -16,11 +17,11 @@ export interface NeedPrice {
 /** What is asked for is reduced by so much: minutes of a need, share of the water. */
 const less = { minutes: 60, share: 0.1 };
 
-/** Price of the best sharing of the minutes, whole or not, or null where there is none. */
+/** Price of the best relaxation of the minutes, whole or not, or null where there is none. */
 function leastCost(inputs: CheapestDayInputs): number | null {
-  const ring = ringOf(inputs);
-  const sharing = cheapestSharing(ring);
-  return sharing === null ? null : sharing.bound * ring.scale;
+  const horizon = horizonOf(inputs);
+  const relaxation = solveRelaxation(horizon);
+  return relaxation === null ? null : relaxation.bound * horizon.scale;
 }
 
 /**

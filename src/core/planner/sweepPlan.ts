@@ -4,7 +4,7 @@ import { minutesPerDay } from '#core/base/constants.ts';
 import { requireBetween } from '#core/base/errors.ts';
 import type { Block } from '#core/day/day.ts';
 import { intersectionOf, piecesOf, spanMinutes } from '#core/time/spans.ts';
-import type { ServiceWorth } from './cheapestDay.ts';
+import type { ServiceMultiplier } from './cheapestDay.ts';
 import type { PricedSpan } from './inputs.ts';
 
 /** What of a found day makes its plan. */
@@ -16,7 +16,7 @@ export interface FoundPlan {
   /** Water moved [m3], 0 or more. */
   readonly volumeMoved: number;
   /** What one more of each thing asked for would cost [see ServiceWorth]. */
-  readonly worth: readonly ServiceWorth[];
+  readonly multipliers: readonly ServiceMultiplier[];
 }
 
 /** What marks a day plan, so that a drift of a speed or a few minutes is still the same plan. */
@@ -108,7 +108,7 @@ function speedsOf(blocks: readonly Block[]): readonly number[] {
  * @throws nothing.
  * Accuracy: exact, by the widths named above.
  * Source: common practice, no source.
- * @example planCharacter({ blocks: [{ id: 'a', start: 0, end: 600, ratio: 0.4 }, { id: 'b', start: 600, end: 900, ratio: 0.8 }], worth: [], cost: 1, volumeMoved: 9 }, [{ start: 0, end: 1440, price: 0.2 }], [0]).speeds[1] // 0.8000
+ * @example planCharacter({ blocks: [{ id: 'a', start: 0, end: 600, ratio: 0.4 }, { id: 'b', start: 600, end: 900, ratio: 0.8 }], multipliers: [], cost: 1, volumeMoved: 9 }, [{ start: 0, end: 1440, price: 0.2 }], [0]).speeds[1] // 0.8000
  */
 export function planCharacter(
   day: FoundPlan,
@@ -136,9 +136,9 @@ export function planCharacter(
   };
 }
 
-function bindingIn({ worth, cost, volumeMoved }: FoundPlan): readonly (string | null)[] {
+function bindingIn({ multipliers, cost, volumeMoved }: FoundPlan): readonly (string | null)[] {
   const least = samePlan.share * Math.abs(cost);
-  return worth
+  return multipliers
     .filter(({ needId, perUnit, binds }) => {
       const more = needId === null ? moreAsked.share * volumeMoved : moreAsked.minutes;
       return binds && perUnit * more >= least;

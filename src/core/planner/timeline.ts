@@ -1,10 +1,10 @@
 /** A day as speeds in the order of the clock, and how its runs serve the needs. */
 
 import type { Block } from '#core/day/day.ts';
-import type { Ring } from './ring.ts';
+import type { Horizon } from './horizon.ts';
 
 /** Slots in a row at one speed; a timeline of them covers the day from midnight. */
-export interface Leg {
+export interface Segment {
   /** Place of the speed [-], 0 or more. */
   readonly speed: number;
   /** How many [slots], 0 or more. */
@@ -12,13 +12,13 @@ export interface Leg {
 }
 
 /**
- * The timeline without empty legs and with equal neighbours joined, but not across midnight.
+ * The timeline without empty segments and with equal neighbours joined, but not across midnight.
  *
  * @internal
  */
-export function joined(legs: readonly Leg[]): readonly Leg[] {
+export function joined(segments: readonly Segment[]): readonly Segment[] {
   const whole: { speed: number; slots: number }[] = [];
-  for (const { speed, slots } of legs) {
+  for (const { speed, slots } of segments) {
     if (slots === 0) continue;
     const last = whole.at(-1);
     if (last?.speed === speed) last.slots += slots;
@@ -32,8 +32,8 @@ export function joined(legs: readonly Leg[]): readonly Leg[] {
  *
  * @internal
  */
-export function changesIn(legs: readonly Leg[]): number {
-  const whole = joined(legs);
+export function changesIn(segments: readonly Segment[]): number {
+  const whole = joined(segments);
   if (whole.length <= 1) return 0;
   return whole.length - (whole[0]?.speed === whole.at(-1)?.speed ? 1 : 0);
 }
@@ -47,21 +47,25 @@ export interface ServedRun {
 }
 
 /**
- * Runs of the ring in which a need is served.
+ * Runs of the horizon in which a need is served.
  *
  * @internal
  */
-export function runsIn(ring: Ring, legs: readonly Leg[], place: number): readonly ServedRun[] {
+export function runsIn(
+  horizon: Horizon,
+  segments: readonly Segment[],
+  place: number,
+): readonly ServedRun[] {
   const runs: { start: number; slots: number }[] = [];
   let at = 0;
-  let leg = 0;
-  let left = legs[0]?.slots ?? 0;
-  for (const { kind, slots } of ring.stretches) {
-    const open = ((ring.classes[kind]?.open ?? 0) >> place) & 1;
+  let segment = 0;
+  let left = segments[0]?.slots ?? 0;
+  for (const { kind, slots } of horizon.intervals) {
+    const open = ((horizon.classes[kind]?.open ?? 0) >> place) & 1;
     for (let rest = slots; rest > 0; ) {
-      while (left === 0 && leg < legs.length) left = legs[++leg]?.slots ?? 0;
-      const taken = leg < legs.length ? Math.min(rest, left) : rest;
-      const serves = ((ring.speeds[legs[leg]?.speed ?? -1]?.serves ?? 0) >> place) & 1;
+      while (left === 0 && segment < segments.length) left = segments[++segment]?.slots ?? 0;
+      const taken = segment < segments.length ? Math.min(rest, left) : rest;
+      const serves = ((horizon.speeds[segments[segment]?.speed ?? -1]?.serves ?? 0) >> place) & 1;
       const last = runs.at(-1);
       if (open && serves) {
         if (last !== undefined && last.start + last.slots === at) last.slots += taken;
@@ -74,13 +78,13 @@ export function runsIn(ring: Ring, legs: readonly Leg[], place: number): readonl
   }
   const [first, last] = [runs[0], runs.at(-1)];
   // The run at midnight goes on into the one that the day began with.
-  if (runs.length > 1 && first?.start === 0 && last && last.start + last.slots === ring.slots)
+  if (runs.length > 1 && first?.start === 0 && last && last.start + last.slots === horizon.slots)
     return [...runs.slice(1, -1), { start: last.start, slots: last.slots + first.slots }];
   return runs;
 }
 
-function runsOf(ring: Ring, legs: readonly Leg[], place: number): readonly number[] {
-  return runsIn(ring, legs, place).map(({ slots }) => slots);
+function runsOf(horizon: Horizon, segments: readonly Segment[], place: number): readonly number[] {
+  return runsIn(horizon, segments, place).map(({ slots }) => slots);
 }
 
 /**
@@ -88,10 +92,10 @@ function runsOf(ring: Ring, legs: readonly Leg[], place: number): readonly numbe
  *
  * @internal
  */
-export function missingRuns(ring: Ring, legs: readonly Leg[]): number {
-  return ring.needs.reduce((sum, { run, slots }, place) => {
+export function missingRuns(horizon: Horizon, segments: readonly Segment[]): number {
+  return horizon.needs.reduce((sum, { run, slots }, place) => {
     if (run <= 1) return sum;
-    const counted = runsOf(ring, legs, place).filter((each) => each >= run);
+    const counted = runsOf(horizon, segments, place).filter((each) => each >= run);
     return sum + Math.max(0, slots - counted.reduce((all, each) => all + each, 0));
   }, 0);
 }
@@ -101,16 +105,16 @@ export function missingRuns(ring: Ring, legs: readonly Leg[]): number {
  *
  * @internal
  */
-export function overOf(ring: Ring, legs: readonly Leg[]): readonly number[] {
-  const volume = legs.reduce(
-    (sum, { speed, slots }) => sum + (ring.speeds[speed]?.flow ?? 0) * slots,
+export function overOf(horizon: Horizon, segments: readonly Segment[]): readonly number[] {
+  const volume = segments.reduce(
+    (sum, { speed, slots }) => sum + (horizon.speeds[speed]?.flow ?? 0) * slots,
     0,
   );
-  const needs = ring.needs.map(({ run, slots }, place) => {
-    const counted = runsOf(ring, legs, place).filter((each) => each >= Math.max(1, run));
+  const needs = horizon.needs.map(({ run, slots }, place) => {
+    const counted = runsOf(horizon, segments, place).filter((each) => each >= Math.max(1, run));
     return counted.reduce((sum, each) => sum + each, 0) - slots;
   });
-  return [volume - ring.volume, ...needs];
+  return [volume - horizon.volume, ...needs];
 }
 
 /**
@@ -118,16 +122,16 @@ export function overOf(ring: Ring, legs: readonly Leg[]): readonly number[] {
  *
  * @internal
  */
-export function costOf(ring: Ring, legs: readonly Leg[]): number {
+export function costOf(horizon: Horizon, segments: readonly Segment[]): number {
   let cost = 0;
-  let leg = 0;
-  let left = legs[0]?.slots ?? 0;
-  for (const { kind, slots } of ring.stretches) {
+  let segment = 0;
+  let left = segments[0]?.slots ?? 0;
+  for (const { kind, slots } of horizon.intervals) {
     for (let rest = slots; rest > 0; ) {
-      while (left === 0 && leg < legs.length) left = legs[++leg]?.slots ?? 0;
-      if (leg >= legs.length) return cost;
+      while (left === 0 && segment < segments.length) left = segments[++segment]?.slots ?? 0;
+      if (segment >= segments.length) return cost;
       const taken = Math.min(rest, left);
-      cost += taken * (ring.cost[kind]?.[legs[leg]?.speed ?? 0] ?? 0);
+      cost += taken * (horizon.cost[kind]?.[segments[segment]?.speed ?? 0] ?? 0);
       rest -= taken;
       left -= taken;
     }
@@ -140,13 +144,17 @@ export function costOf(ring: Ring, legs: readonly Leg[]): number {
  *
  * @internal
  */
-export function blocksOf(ring: Ring, legs: readonly Leg[]): readonly Block[] {
-  const whole = joined(legs);
+export function blocksOf(horizon: Horizon, segments: readonly Segment[]): readonly Block[] {
+  const whole = joined(segments);
   let at = 0;
   const spans = whole.map(({ speed, slots }) => {
-    const start = at * ring.minutes;
+    const start = at * horizon.minutes;
     at += slots;
-    return { start, end: (at * ring.minutes) % 1440, ratio: ring.speeds[speed]?.row?.ratio ?? 0 };
+    return {
+      start,
+      end: (at * horizon.minutes) % 1440,
+      ratio: horizon.speeds[speed]?.row?.ratio ?? 0,
+    };
   });
   const [first, last] = [spans[0], spans.at(-1)];
   if (spans.length > 1 && first && last && first.ratio === last.ratio) {

@@ -1,19 +1,19 @@
 /**
  * The best times for a given order of speeds: a small linear programme while each change stays in
- * its stretch of the day, then whole slots, then a look whether a change is better in the next stretch.
+ * its interval of the day, then whole slots, then a look whether a change is better in the next interval.
  */
 import { type Coefficients, type Constraint, solve } from 'yalps';
+import { type Horizon, volumeSlack } from './horizon.ts';
 import type { Path } from './paths.ts';
-import { type Ring, volumeSlack } from './ring.ts';
-import { costOf, type Leg, overOf } from './timeline.ts';
+import { costOf, overOf, type Segment } from './timeline.ts';
 
-/** An order of speeds with the stretch that each change lies in. */
+/** An order of speeds with the interval that each change lies in. */
 interface Order {
   readonly speeds: readonly number[];
   readonly places: readonly number[];
 }
 
-/** A length as a fixed part and so many times of each change, all counted from the start of its stretch. */
+/** A length as a fixed part and so many times of each change, all counted from the start of its interval. */
 interface Length {
   readonly fixed: number;
   readonly of: readonly (readonly [number, number])[];
@@ -25,11 +25,11 @@ interface Piece {
   readonly length: Length;
 }
 
-/** The stretches cut at the changes. */
-function piecesOf(ring: Ring, { speeds, places }: Order): readonly Piece[] {
+/** The intervals cut at the changes. */
+function piecesOf(horizon: Horizon, { speeds, places }: Order): readonly Piece[] {
   const pieces: Piece[] = [];
   let change = 0;
-  for (const [place, { kind, slots }] of ring.stretches.entries()) {
+  for (const [place, { kind, slots }] of horizon.intervals.entries()) {
     let before = -1;
     for (; change < places.length && places[change] === place; change += 1) {
       const of: [number, number][] =
@@ -48,10 +48,14 @@ function piecesOf(ring: Ring, { speeds, places }: Order): readonly Piece[] {
   return pieces;
 }
 
-/** The runs of pieces in which a need's flow and window are right, around the ring. */
-function runsOf(ring: Ring, pieces: readonly Piece[], need: number): readonly (readonly Piece[])[] {
+/** The runs of pieces in which a need's flow and window are right, around the horizon. */
+function runsOf(
+  horizon: Horizon,
+  pieces: readonly Piece[],
+  need: number,
+): readonly (readonly Piece[])[] {
   const serves = ({ speed, kind }: Piece) =>
-    (((ring.speeds[speed]?.serves ?? 0) & (ring.classes[kind]?.open ?? 0)) >> need) & 1;
+    (((horizon.speeds[speed]?.serves ?? 0) & (horizon.classes[kind]?.open ?? 0)) >> need) & 1;
   const gap = pieces.findIndex((piece) => !serves(piece));
   if (gap < 0) return [pieces];
   const runs: Piece[][] = [[]];
@@ -122,27 +126,30 @@ interface Timed {
   readonly price: number;
 }
 
-function timesFor(ring: Ring, order: Order): Timed | null {
-  const pieces = piecesOf(ring, order);
-  const price = total(pieces, ({ speed, kind }) => (ring.cost[kind]?.[speed] ?? 0) / ring.scale);
+function timesFor(horizon: Horizon, order: Order): Timed | null {
+  const pieces = piecesOf(horizon, order);
+  const price = total(
+    pieces,
+    ({ speed, kind }) => (horizon.cost[kind]?.[speed] ?? 0) / horizon.scale,
+  );
   let best: Timed | null = null;
   for (let dropped = 0; dropped < mostDropped; dropped += 1) {
     const programme = new Programme(order.places.length);
     for (const [change, place] of order.places.entries())
-      programme.most({ fixed: 0, of: [[change, 1]] }, ring.stretches[place]?.slots ?? 0);
+      programme.most({ fixed: 0, of: [[change, 1]] }, horizon.intervals[place]?.slots ?? 0);
     for (const piece of pieces) {
-      const allowed = ring.classes[piece.kind]?.speeds.includes(piece.speed);
+      const allowed = horizon.classes[piece.kind]?.speeds.includes(piece.speed);
       if (!allowed) programme.most(piece.length, 0);
       else if (piece.length.of.length > 1) programme.least(piece.length, 0);
     }
-    if (ring.volume > 0)
+    if (horizon.volume > 0)
       programme.least(
-        total(pieces, ({ speed }) => ring.speeds[speed]?.flow ?? 0),
-        ring.volume,
+        total(pieces, ({ speed }) => horizon.speeds[speed]?.flow ?? 0),
+        horizon.volume,
       );
     let canDrop = false;
-    for (const [place, { slots, run }] of ring.needs.entries()) {
-      const runs = runsOf(ring, pieces, place);
+    for (const [place, { slots, run }] of horizon.needs.entries()) {
+      const runs = runsOf(horizon, pieces, place);
       if (run <= 1) programme.least(total(runs.flat()), slots);
       else {
         const longest = runs.toSorted((one, other) => total(other).fixed - total(one).fixed);
@@ -155,7 +162,7 @@ function timesFor(ring: Ring, order: Order): Timed | null {
     const found = programme.cheapest(price);
     if (found !== null && (best === null || found.price < best.price)) {
       const at = found.at.map(
-        (value, change) => (ring.stretches[order.places[change] ?? 0]?.start ?? 0) + value,
+        (value, change) => (horizon.intervals[order.places[change] ?? 0]?.start ?? 0) + value,
       );
       best = { at, price: found.price };
     }
@@ -166,27 +173,34 @@ function timesFor(ring: Ring, order: Order): Timed | null {
 
 /** A day in whole slots that keeps everything. */
 export interface TimedDay {
-  readonly legs: readonly Leg[];
+  readonly segments: readonly Segment[];
   /** Price [scale]. */
   readonly price: number;
 }
 
-function legsOf(ring: Ring, speeds: readonly number[], times: readonly number[]): readonly Leg[] {
+function legsOf(
+  horizon: Horizon,
+  speeds: readonly number[],
+  times: readonly number[],
+): readonly Segment[] {
   return speeds.map((speed, layer) => ({
     speed,
-    slots: (times[layer] ?? ring.slots) - (layer === 0 ? 0 : (times[layer - 1] ?? 0)),
+    slots: (times[layer] ?? horizon.slots) - (layer === 0 ? 0 : (times[layer - 1] ?? 0)),
   }));
 }
 
 /** Price of a day in whole slots, or no end where it breaks something [scale]. */
-function judged(ring: Ring, speeds: readonly number[], times: readonly number[]): number {
-  const legs = legsOf(ring, speeds, times);
-  if (legs.some(({ slots }) => slots < 0 || !Number.isInteger(slots)) || !isAllowed(ring, legs))
+function judged(horizon: Horizon, speeds: readonly number[], times: readonly number[]): number {
+  const segments = legsOf(horizon, speeds, times);
+  if (
+    segments.some(({ slots }) => slots < 0 || !Number.isInteger(slots)) ||
+    !isAllowed(horizon, segments)
+  )
     return Number.POSITIVE_INFINITY;
-  const [volume = 0, ...needs] = overOf(ring, legs);
-  if (volume < -volumeSlack * ring.volume - 1e-12 || needs.some((over) => over < 0))
+  const [volume = 0, ...needs] = overOf(horizon, segments);
+  if (volume < -volumeSlack * horizon.volume - 1e-12 || needs.some((over) => over < 0))
     return Number.POSITIVE_INFINITY;
-  return costOf(ring, legs) / ring.scale;
+  return costOf(horizon, segments) / horizon.scale;
 }
 
 /**
@@ -194,20 +208,24 @@ function judged(ring: Ring, speeds: readonly number[], times: readonly number[])
  *
  * @internal
  */
-export function isAllowed(ring: Ring, legs: readonly Leg[]): boolean {
+export function isAllowed(horizon: Horizon, segments: readonly Segment[]): boolean {
   let from = 0;
-  return legs.every(({ speed, slots }) => {
+  return segments.every(({ speed, slots }) => {
     const to = from + slots;
-    const crossed = ring.stretches.filter(
+    const crossed = horizon.intervals.filter(
       (each) => each.start < to && each.start + each.slots > from,
     );
     from = to;
-    return crossed.every(({ kind }) => ring.classes[kind]?.speeds.includes(speed));
+    return crossed.every(({ kind }) => horizon.classes[kind]?.speeds.includes(speed));
   });
 }
 
 /** Whole slots around times that are not whole: both ways for each, then single steps. */
-function wholeTimes(ring: Ring, speeds: readonly number[], at: readonly number[]): TimedDay | null {
+function wholeTimes(
+  horizon: Horizon,
+  speeds: readonly number[],
+  at: readonly number[],
+): TimedDay | null {
   const loose = at.flatMap((time, change) =>
     Math.abs(time - Math.round(time)) > 1e-6 ? [change] : [],
   );
@@ -216,7 +234,7 @@ function wholeTimes(ring: Ring, speeds: readonly number[], at: readonly number[]
   let best = near;
   let least = Number.POSITIVE_INFINITY;
   const consider = (times: readonly number[]) => {
-    const price = judged(ring, speeds, times);
+    const price = judged(horizon, speeds, times);
     if (price >= least - 1e-12) return false;
     least = price;
     best = [...times];
@@ -240,12 +258,12 @@ function wholeTimes(ring: Ring, speeds: readonly number[], at: readonly number[]
     if (!better) break;
   }
   if (!Number.isFinite(least)) return null;
-  return { legs: legsOf(ring, speeds, best), price: least };
+  return { segments: legsOf(horizon, speeds, best), price: least };
 }
 
-function placeOf(ring: Ring, time: number): number {
-  const found = ring.stretches.findIndex(({ start, slots }) => time < start + slots);
-  return found < 0 ? ring.stretches.length - 1 : found;
+function placeOf(horizon: Horizon, time: number): number {
+  const found = horizon.intervals.findIndex(({ start, slots }) => time < start + slots);
+  return found < 0 ? horizon.intervals.length - 1 : found;
 }
 
 /**
@@ -254,14 +272,14 @@ function placeOf(ring: Ring, time: number): number {
  * @internal
  */
 export function bestTimes(
-  ring: Ring,
+  horizon: Horizon,
   { speeds, times }: Pick<Path, 'speeds' | 'times'>,
 ): TimedDay | null {
-  let order: Order = { speeds, places: times.map((time) => placeOf(ring, time)) };
-  let found = timesFor(ring, order);
+  let order: Order = { speeds, places: times.map((time) => placeOf(horizon, time)) };
+  let found = timesFor(horizon, order);
   for (let step = 0; step < 12; step += 1) {
-    const moved: { order: Order; found: Timed } | undefined = neighboursOf(ring, order, found)
-      .map((next) => ({ order: next, found: timesFor(ring, next) }))
+    const moved: { order: Order; found: Timed } | undefined = neighboursOf(horizon, order, found)
+      .map((next) => ({ order: next, found: timesFor(horizon, next) }))
       .filter((each): each is { order: Order; found: Timed } => each.found !== null)
       .toSorted((one, other) => one.found.price - other.found.price)[0];
     if (moved === undefined) break;
@@ -269,20 +287,22 @@ export function bestTimes(
     ({ order, found } = moved);
   }
   // Times that are whole as they come may be the only ones that will do.
-  const asGiven = judged(ring, speeds, times);
-  const moved = found === null ? null : wholeTimes(ring, speeds, found.at);
+  const asGiven = judged(horizon, speeds, times);
+  const moved = found === null ? null : wholeTimes(horizon, speeds, found.at);
   if (moved !== null && moved.price <= asGiven) return moved;
-  return Number.isFinite(asGiven) ? { legs: legsOf(ring, speeds, times), price: asGiven } : null;
+  return Number.isFinite(asGiven)
+    ? { segments: legsOf(horizon, speeds, times), price: asGiven }
+    : null;
 }
 
-/** Orders with one change in the next stretch, where it already lies at the end of its own. */
-function neighboursOf(ring: Ring, order: Order, found: Timed | null): readonly Order[] {
+/** Orders with one change in the next interval, where it already lies at the end of its own. */
+function neighboursOf(horizon: Horizon, order: Order, found: Timed | null): readonly Order[] {
   return order.places.flatMap((place, change) => {
-    const { start = 0, slots = 0 } = ring.stretches[place] ?? {};
+    const { start = 0, slots = 0 } = horizon.intervals[place] ?? {};
     const at = found?.at[change];
     const steps = [-1, 1].filter((step) => {
       const next = place + step;
-      if (next < 0 || next >= ring.stretches.length) return false;
+      if (next < 0 || next >= horizon.intervals.length) return false;
       const [before, after] = [order.places[change - 1] ?? 0, order.places[change + 1] ?? next];
       if (next < before || next > after) return false;
       return at === undefined || Math.abs(at - (step < 0 ? start : start + slots)) < 1e-6;

@@ -106,7 +106,7 @@ describe('prices and hours', () => {
     ];
     const day = found({ ...asked, needs });
     expect(day.blocks).toMatchObject([{ start: 23 * hour, end: 2 * hour }]);
-    expect(day.worth).toMatchObject([
+    expect(day.multipliers).toMatchObject([
       { needId: null, binds: false },
       { needId: 'heating', binds: true },
     ]);

@@ -27,7 +27,7 @@ export function costOfDay(inputs: CheapestDayInputs, blocks: readonly Block[]): 
   return priceDay(tariff, { year: 2027, month: 6, day: 1 }, spans).cost;
 }
 
-/** Changes of speed around the ring, counted from the segments of the day. */
+/** Changes of speed around the horizon, counted from the segments of the day. */
 export function changesOf(blocks: readonly Block[]): number {
   const segments = segmentsOf(blocks);
   return segments.filter(

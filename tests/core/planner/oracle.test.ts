@@ -26,12 +26,12 @@ interface Tally {
 }
 
 /** Bound and cost lie on the right sides of the oracle's optimum; gives back how wide the gap is. */
-function compare(inputs: CheapestDayInputs, name: string, tally: Tally): void {
+function compare(inputs: CheapestDayInputs, name: string, integerMinutes: Tally): void {
   const result = cheapestDay(inputs);
   const shares = oracleMinutes(highs, inputs, false);
-  tally.days += 1;
+  integerMinutes.days += 1;
   if (result.kind !== 'found') {
-    tally.impossible += 1;
+    integerMinutes.impossible += 1;
     // Where parts of minutes would do, whole ones must not.
     if (shares !== null) expect(oracleMinutes(highs, inputs, true)?.cost ?? null, name).toBeNull();
     expect(result.kind, name).toBe('none');
@@ -44,7 +44,7 @@ function compare(inputs: CheapestDayInputs, name: string, tally: Tally): void {
     const whole = oracleMinutes(highs, inputs, true);
     expect(result.bound, name).toBeLessThanOrEqual((whole?.cost ?? 0) + slack(shares.cost));
   }
-  tally.widest = Math.max(tally.widest, result.gap);
+  integerMinutes.widest = Math.max(integerMinutes.widest, result.gap);
 }
 
 const newTally = (): Tally => ({ days: 0, impossible: 0, widest: 0 });
@@ -59,30 +59,38 @@ const long = { timeout: 3_600_000 };
 
 describe('against a general solver', () => {
   it('ordinary days: within 0.01 % of the proven bound', long, () => {
-    const tally = newTally();
+    const integerMinutes = newTally();
     for (let seed = 0; seed < share(0.4); seed += 1)
-      compare(ordinaryCase(seed), `ordinary ${seed}`, tally);
-    told('ordinary', { ...tally });
-    expect(tally.widest).toBeLessThanOrEqual(1e-4);
+      compare(ordinaryCase(seed), `ordinary ${seed}`, integerMinutes);
+    told('ordinary', { ...integerMinutes });
+    expect(integerMinutes.widest).toBeLessThanOrEqual(1e-4);
   });
 
   it('any days: within 0.1 %, and impossible only where the solver says so', long, () => {
-    const tally = newTally();
+    const integerMinutes = newTally();
     for (let seed = 0; seed < share(0.6); seed += 1)
-      compare(anyCase(seed, { grid: 1, speeds: [1, 58], runs: false }), `any ${seed}`, tally);
-    told('any', { ...tally });
-    expect(tally.widest).toBeLessThanOrEqual(1e-3);
-    expect(tally.impossible).toBeGreaterThan(0);
+      compare(
+        anyCase(seed, { grid: 1, speeds: [1, 58], runs: false }),
+        `any ${seed}`,
+        integerMinutes,
+      );
+    told('any', { ...integerMinutes });
+    expect(integerMinutes.widest).toBeLessThanOrEqual(1e-3);
+    expect(integerMinutes.impossible).toBeGreaterThan(0);
   });
 
   it(
     'a bound is never above the price of whole minutes, where branches were left out early',
     long,
     () => {
-      const tally = newTally();
+      const integerMinutes = newTally();
       for (const seed of [2570, 302, 90])
-        compare(anyCase(seed, { grid: 1, speeds: [1, 58], runs: false }), `any ${seed}`, tally);
-      expect(tally.widest).toBeLessThanOrEqual(1e-3);
+        compare(
+          anyCase(seed, { grid: 1, speeds: [1, 58], runs: false }),
+          `any ${seed}`,
+          integerMinutes,
+        );
+      expect(integerMinutes.widest).toBeLessThanOrEqual(1e-3);
     },
   );
 

@@ -16,8 +16,10 @@ describe('what marks a plan', () => {
     { start: 600, end: 1000, price: 0.3 },
     { start: 1000, end: 0, price: 0.1 },
   ];
-  const marks = (blocks: readonly ReturnType<typeof block>[], worth: FoundDay['worth'] = []) =>
-    planCharacter({ blocks, worth, cost: 1, volumeMoved: 100 }, prices, [0, 1, 0]);
+  const marks = (
+    blocks: readonly ReturnType<typeof block>[],
+    multipliers: FoundDay['multipliers'] = [],
+  ) => planCharacter({ blocks, multipliers, cost: 1, volumeMoved: 100 }, prices, [0, 1, 0]);
 
   it('speeds close to one another are one, a few minutes none', () => {
     const found = marks([block(0, 300, 0.3), block(300, 600, 0.32), block(600, 609, 0.9)]);
@@ -37,7 +39,7 @@ describe('what marks a plan', () => {
   });
 
   it('a need binds by what an hour more of it costs, water by a tenth more', () => {
-    const worth = (needId: string | null, perUnit: number) => ({
+    const multipliers = (needId: string | null, perUnit: number) => ({
       needId,
       perUnit,
       binds: true,
@@ -45,7 +47,10 @@ describe('what marks a plan', () => {
     });
     // 60 min x 0.00001 is 0.0006 of a price of 1; 10 m3 x 0.00004 is 0.0004 of it.
     expect(
-      marks([], [worth(null, 0.000_04), worth('a', 0.000_01), worth('b', 0.000_008)]).binding,
+      marks(
+        [],
+        [multipliers(null, 0.000_04), multipliers('a', 0.000_01), multipliers('b', 0.000_008)],
+      ).binding,
     ).toEqual(['a']);
   });
 
@@ -104,19 +109,20 @@ describe('what marks a plan', () => {
   });
 
   it('what makes a day dearer by just 0.05 % binds, also a day that earns', () => {
-    const worth = (needId: string | null, perUnit: number, binds = true) => ({
+    const multipliers = (needId: string | null, perUnit: number, binds = true) => ({
       needId,
       perUnit,
       binds,
       over: 0,
     });
-    const of = (cost: number, ...all: FoundDay['worth'][number][]) =>
-      planCharacter({ blocks: [], worth: all, cost, volumeMoved: 100 }, prices, [0, 1, 0]).binding;
+    const of = (cost: number, ...all: FoundDay['multipliers'][number][]) =>
+      planCharacter({ blocks: [], multipliers: all, cost, volumeMoved: 100 }, prices, [0, 1, 0])
+        .binding;
     // 0.0005 of 2000 is 1: 60 min at 1/60 each, 10 m3 at 1/10 each.
     for (const cost of [2000, -2000]) {
-      expect(of(cost, worth('a', 1 / 60), worth(null, 1 / 10))).toEqual(['a', null]);
-      expect(of(cost, worth('a', 0.99 / 60), worth(null, 0.99 / 10))).toEqual([]);
-      expect(of(cost, worth('a', 1, false), worth(null, 1, false))).toEqual([]);
+      expect(of(cost, multipliers('a', 1 / 60), multipliers(null, 1 / 10))).toEqual(['a', null]);
+      expect(of(cost, multipliers('a', 0.99 / 60), multipliers(null, 0.99 / 10))).toEqual([]);
+      expect(of(cost, multipliers('a', 1, false), multipliers(null, 1, false))).toEqual([]);
     }
   });
 });

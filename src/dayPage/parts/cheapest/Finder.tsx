@@ -5,7 +5,7 @@ import { segmentOf, type WorkedDay } from '#dayPage/day/figures.ts';
 import type { DayModel } from '#dayPage/day/model.ts';
 import { ScrollBox } from '#dayPage/day/ScrollBox.tsx';
 import { lengthText, rpmText, spanText } from '#dayPage/day/text.ts';
-import { reasoned } from '#dayPage/planning/asked.ts';
+import { reasoned } from '#dayPage/planning/plannerInputs.ts';
 import { ChoiceField, SelectField } from '#ui/controls/ChoiceFields.tsx';
 import { useComputed } from '#ui/controls/failure.ts';
 import { minutesEntry } from '#ui/controls/minutesEntry.ts';

@@ -1,20 +1,20 @@
 /** The cheapest day of the reader's pad: what is asked of it, what was found, what it is worth. */
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { CheapestDay } from '#core/planner/cheapestDay.ts';
+import type { SearchProgress } from '#core/planner/fewChanges.ts';
 import type { CheapestDayInputs } from '#core/planner/inputs.ts';
 import { type NeedPrice, needPrices } from '#core/planner/prices.ts';
-import type { SearchProgress } from '#core/planner/search.ts';
 import { usualDay, type WorkedDay, workOut } from '#dayPage/day/figures.ts';
 import type { DayModel } from '#dayPage/day/model.ts';
 import {
-  askedOf,
   cheapestOn,
+  type PlannerRequest,
   padBlocks,
+  plannerInputsOf,
   reasoned,
   rowsOf,
   toBeSet,
-  type Wishes,
-} from '#dayPage/planning/asked.ts';
+} from '#dayPage/planning/plannerInputs.ts';
 import type { PadBlock } from '#pad/document/schema.ts';
 import type { NamedNeed } from '#pad/model/assembleNeeds.ts';
 import { createDial, type Dial } from '#ui/controls/dial.ts';
@@ -61,14 +61,16 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
       : rowsOf(bench.value, JSON.parse(laidSpeeds.value) as readonly (number | null)[]),
   );
   const turnovers = computed(() => triedTurnovers.value ?? target.value);
-  const wishes = computed<Wishes>(() => ({
+  const wishes = computed<PlannerRequest>(() => ({
     minutes: tried.value,
     turnovers: turnovers.value,
     mayStop: mayStop.value,
     mostChanges: mostChanges.value,
   }));
   const asked = computed(() =>
-    bench.value === null ? null : askedOf(bench.value, rows.value, date.value, wishes.value),
+    bench.value === null
+      ? null
+      : plannerInputsOf(bench.value, rows.value, date.value, wishes.value),
   );
   const searched = signal<CheapestDay | null>(null);
   const searching = signal<Searching>({ kind: 'idle' });

@@ -1,5 +1,5 @@
 import type { CheapestDay } from '#core/planner/cheapestDay.ts';
-import type { SearchProgress } from '#core/planner/search.ts';
+import type { SearchProgress } from '#core/planner/fewChanges.ts';
 
 /** What the worker sends back. */
 export type SearchNews =

@@ -1,9 +1,10 @@
 /** The words of the cheapest day: what it costs beside others, and how far the proof goes. */
+
+import { gapBetween } from '#core/planner/branchAndBound.ts';
 import type { FoundDay } from '#core/planner/cheapestDay.ts';
-import { gapBetween } from '#core/planner/slots.ts';
 import type { WorkedDay } from '#dayPage/day/figures.ts';
-import { usualStep } from '#dayPage/planning/asked.ts';
 import { type AskedInWords, joined, lackText, noneText } from '#dayPage/planning/collisionText.ts';
+import { usualStep } from '#dayPage/planning/plannerInputs.ts';
 import { coinOf, isNoSum } from '#units/coin.ts';
 import { format } from '#units/format.ts';
 import { formatMoney, type Money } from '#units/money.ts';

@@ -7,7 +7,7 @@ import { type Sweep, type SweptDay, sweepSteps } from '#core/planner/sweep.ts';
 import { ruleOn } from '#core/tariff/tariff.ts';
 import { type Bench, type WorkedDay, workOut } from '#dayPage/day/figures.ts';
 import type { DayModel } from '#dayPage/day/model.ts';
-import { askedOf, cheapestOn, rowsOf } from '#dayPage/planning/asked.ts';
+import { cheapestOn, plannerInputsOf, rowsOf } from '#dayPage/planning/plannerInputs.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import { withoutOverlap } from '#pad/model/assembleDay.ts';
@@ -242,7 +242,7 @@ function lookup({ date }: Ground, input: Sweepable) {
     if (changed === null) return null;
     const { bench, turnovers } = changed;
     const wishes = { minutes: {}, turnovers, mayStop: true, mostChanges: null };
-    return unlessRefused(() => askedOf(bench, rowsFor(bench), date, wishes));
+    return unlessRefused(() => plannerInputsOf(bench, rowsFor(bench), date, wishes));
   };
   const dayAt = keyed((value): CheapestDay | null => {
     const inputs = inputsAt(value);

@@ -8,7 +8,13 @@ import { type DayConditions, yearReport } from '#core/year/year.ts';
 import { type ShortNeed, shortNeeds } from '#core/year/yearBeside.ts';
 import { benchOf } from '#dayPage/day/bench.ts';
 import { type Bench, workOut } from '#dayPage/day/figures.ts';
-import { askedOf, cheapestOn, padBlocks, reasoned, rowsOf } from '#dayPage/planning/asked.ts';
+import {
+  cheapestOn,
+  padBlocks,
+  plannerInputsOf,
+  reasoned,
+  rowsOf,
+} from '#dayPage/planning/plannerInputs.ts';
 import type { Pad, PadBlock, SeasonPlan } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import { coreBlocks } from '#pad/model/assembleDay.ts';
@@ -160,7 +166,7 @@ function dayIn(wish: SeasonWish, waterTemperature: number): SeasonDay | null {
   const wishes = { minutes: {}, turnovers, mayStop: true, mostChanges: null };
   const laid = pad.year.plans[place]?.blocks ?? pad.day.blocks;
   const speeds = laid.map(({ speed }) => speed);
-  const asked = askedOf(bench, rowsOf(bench, speeds), date, wishes);
+  const asked = plannerInputsOf(bench, rowsOf(bench, speeds), date, wishes);
   const found = asked === null ? null : unlessRefused(() => cheapestOn(bench, date, asked).found);
   if (found === null) return null;
   if (found.kind === 'unsettled') return found;

@@ -16,7 +16,7 @@ import { heldRatio } from '#pad/model/heldSpeed.ts';
 import { needName } from '#words/needsAndLimits.ts';
 
 /** What may be tried without changing the pad. */
-export interface Wishes {
+export interface PlannerRequest {
   /** Minutes a day of a need, by its id; those left out stay as the pad has them. */
   readonly minutes: Readonly<Record<string, number>>;
   /** Turnovers wanted in a day [-]. */
@@ -67,11 +67,11 @@ function slowestSpeeds({ speeds, needs, pointAt }: Bench): readonly number[] {
 }
 
 /** The question as the core takes it, or null while price or volume is not known. */
-export function askedOf(
+export function plannerInputsOf(
   bench: Bench,
   rows: readonly SpeedRow[],
   date: CalendarDate,
-  wishes: Wishes,
+  wishes: PlannerRequest,
 ): CheapestDayInputs | null {
   const { tariff, volume } = bench;
   if (tariff === null || volume === null || rows.length === 0) return null;

@@ -1,6 +1,6 @@
 /** Whole slots of each class at each speed, what they give and cost, and how to change a few of them. */
-import { type Ring, volumeSlack } from './ring.ts';
-import type { Share } from './shares.ts';
+import { type Horizon, volumeSlack } from './horizon.ts';
+import type { Share } from './relaxation.ts';
 
 /** So many slots of a class taken from one speed and given to another. */
 export interface Move {
@@ -21,8 +21,8 @@ export interface Move {
 }
 
 /** Whole slots by class and speed. */
-export class Tally {
-  readonly ring: Ring;
+export class IntegerMinutes {
+  readonly horizon: Horizon;
   readonly counts: readonly Int32Array[];
   /** What it gives beyond what is asked; below 0 it falls short [slots]. */
   volumeOver: number;
@@ -31,11 +31,11 @@ export class Tally {
   /** What it costs [scale]. */
   price = 0;
 
-  constructor(ring: Ring) {
-    this.ring = ring;
-    this.counts = ring.classes.map(() => new Int32Array(ring.speeds.length));
-    this.volumeOver = -ring.volume;
-    this.over = ring.needs.map(({ slots }) => -slots);
+  constructor(horizon: Horizon) {
+    this.horizon = horizon;
+    this.counts = horizon.classes.map(() => new Int32Array(horizon.speeds.length));
+    this.volumeOver = -horizon.volume;
+    this.over = horizon.needs.map(({ slots }) => -slots);
   }
 
   count(kind: number, speed: number): number {
@@ -44,12 +44,12 @@ export class Tally {
 
   add(kind: number, speed: number, slots: number): void {
     const counts = this.counts[kind];
-    const { flow, serves } = this.ring.speeds[speed] ?? { flow: 0, serves: 0 };
+    const { flow, serves } = this.horizon.speeds[speed] ?? { flow: 0, serves: 0 };
     if (counts === undefined || slots === 0) return;
     counts[speed] = (counts[speed] ?? 0) + slots;
     this.volumeOver += flow * slots;
-    this.price += ((this.ring.cost[kind]?.[speed] ?? 0) / this.ring.scale) * slots;
-    let bits = serves & (this.ring.classes[kind]?.open ?? 0);
+    this.price += ((this.horizon.cost[kind]?.[speed] ?? 0) / this.horizon.scale) * slots;
+    let bits = serves & (this.horizon.classes[kind]?.open ?? 0);
     for (let place = 0; bits !== 0; place += 1, bits >>= 1)
       if (bits & 1) this.over[place] = (this.over[place] ?? 0) + slots;
   }
@@ -61,7 +61,7 @@ export class Tally {
 
   /** Volume that counts as nothing: sums of doubles are off by about this [slots]. */
   get slack(): number {
-    return volumeSlack * this.ring.volume + 1e-12;
+    return volumeSlack * this.horizon.volume + 1e-12;
   }
 
   get missing(): number {
@@ -86,7 +86,7 @@ export class Tally {
     return this.counts.reduce(
       (sum, counts, kind) =>
         counts.reduce(
-          (part, slots, speed) => part + slots * (this.ring.cost[kind]?.[speed] ?? 0),
+          (part, slots, speed) => part + slots * (this.horizon.cost[kind]?.[speed] ?? 0),
           sum,
         ),
       0,
@@ -96,7 +96,7 @@ export class Tally {
   /** Every change of speed that some slot of some class could make. */
   moves(keep: (kind: number, to: number) => boolean = () => true): Move[] {
     const moves: Move[] = [];
-    for (const [kind, { speeds }] of this.ring.classes.entries())
+    for (const [kind, { speeds }] of this.horizon.classes.entries())
       for (const from of speeds) {
         if (this.count(kind, from) === 0) continue;
         for (const move of this.#movesFrom(kind, from)) if (keep(kind, move.to)) moves.push(move);
@@ -105,13 +105,13 @@ export class Tally {
   }
 
   #movesFrom(kind: number, from: number): readonly Move[] {
-    const key = kind * this.ring.speeds.length + from;
+    const key = kind * this.horizon.speeds.length + from;
     const held = this.#known.get(key);
     if (held !== undefined) return held;
-    const { speeds = [], open = 0 } = this.ring.classes[kind] ?? {};
+    const { speeds = [], open = 0 } = this.horizon.classes[kind] ?? {};
     const found = speeds
       .filter((to) => to !== from)
-      .map((to) => moveOf(this.ring, kind, open, from, to));
+      .map((to) => moveOf(this.horizon, kind, open, from, to));
     this.#known.set(key, found);
     return found;
   }
@@ -130,15 +130,15 @@ export class Tally {
   }
 }
 
-function moveOf(ring: Ring, kind: number, open: number, from: number, to: number): Move {
-  const cost = ring.cost[kind] as Float64Array;
-  const [before, after] = [ring.speeds[from], ring.speeds[to]];
+function moveOf(horizon: Horizon, kind: number, open: number, from: number, to: number): Move {
+  const cost = horizon.cost[kind] as Float64Array;
+  const [before, after] = [horizon.speeds[from], horizon.speeds[to]];
   const [had, has] = [(before?.serves ?? 0) & open, (after?.serves ?? 0) & open];
   return {
     kind,
     from,
     to,
-    price: ((cost[to] ?? 0) - (cost[from] ?? 0)) / ring.scale,
+    price: ((cost[to] ?? 0) - (cost[from] ?? 0)) / horizon.scale,
     volume: (after?.flow ?? 0) - (before?.flow ?? 0),
     gains: has & ~had,
     loses: had & ~has,
@@ -150,26 +150,26 @@ function moveOf(ring: Ring, kind: number, open: number, from: number, to: number
  *
  * @internal
  */
-export function nearestTally(ring: Ring, shares: readonly Share[]): Tally {
-  const tally = new Tally(ring);
-  for (const [kind, { slots, speeds }] of ring.classes.entries()) {
+export function nearestIntegerMinutes(horizon: Horizon, shares: readonly Share[]): IntegerMinutes {
+  const integerMinutes = new IntegerMinutes(horizon);
+  for (const [kind, { slots, speeds }] of horizon.classes.entries()) {
     const own = shares.filter((share) => share.kind === kind);
     const used = own.reduce((sum, share) => sum + share.slots, 0);
-    const still = speeds.find((speed) => ring.speeds[speed]?.row === null);
+    const still = speeds.find((speed) => horizon.speeds[speed]?.row === null);
     const parts = still === undefined ? own : [...own, { kind, speed: still, slots: slots - used }];
     let left = slots;
     const rests = parts.map(({ speed, slots: share }) => {
       const whole = Math.max(0, Math.min(left, Math.floor(share + 1e-7)));
-      tally.add(kind, speed, whole);
+      integerMinutes.add(kind, speed, whole);
       left -= whole;
       return { speed, rest: share - whole };
     });
     rests.sort((one, other) => other.rest - one.rest);
     const fallback = speeds[0] ?? 0;
     for (let place = 0; left > 0; place += 1, left -= 1)
-      tally.add(kind, rests[place % Math.max(1, rests.length)]?.speed ?? fallback, 1);
+      integerMinutes.add(kind, rests[place % Math.max(1, rests.length)]?.speed ?? fallback, 1);
   }
-  return tally;
+  return integerMinutes;
 }
 
 /**
@@ -177,18 +177,20 @@ export function nearestTally(ring: Ring, shares: readonly Share[]): Tally {
  *
  * @internal
  */
-export function repair(tally: Tally): boolean {
+export function repair(integerMinutes: IntegerMinutes): boolean {
   for (let step = 0; step < 400; step += 1) {
-    const missing = tally.missing;
+    const missing = integerMinutes.missing;
     if (missing === 0) return true;
     let best: { move: Move; slots: number; rate: number } | undefined;
-    for (const move of tally.moves()) {
+    for (const move of integerMinutes.moves()) {
       const wanted =
-        move.volume > 0 ? Math.ceil((-tally.volumeOver - tally.slack) / move.volume) : 1;
-      const most = tally.count(move.kind, move.from);
+        move.volume > 0
+          ? Math.ceil((-integerMinutes.volumeOver - integerMinutes.slack) / move.volume)
+          : 1;
+      const most = integerMinutes.count(move.kind, move.from);
       const full = Math.min(most, Math.max(1, wanted));
       for (let slots = 1; slots <= full; slots += Math.max(1, full - 1)) {
-        const gained = missing - tally.missingAfter(move, slots);
+        const gained = missing - integerMinutes.missingAfter(move, slots);
         if (gained <= 1e-15) continue;
         // A step that saves money as well comes first, the larger the better.
         const paid = move.price * slots;
@@ -197,7 +199,7 @@ export function repair(tally: Tally): boolean {
       }
     }
     if (best === undefined) return false;
-    tally.apply(best.move, best.slots);
+    integerMinutes.apply(best.move, best.slots);
   }
-  return tally.missing === 0;
+  return integerMinutes.missing === 0;
 }

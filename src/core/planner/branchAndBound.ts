@@ -1,15 +1,15 @@
 /**
- * Whole minutes out of the sharing: round, make good what is missing, trade single minutes between
+ * Whole minutes out of the relaxation: round, make good what is missing, trade single minutes between
  * speeds, and where that leaves too wide a gap, branch and bound on the few speeds still in question.
  */
 import { type Coefficients, type Constraint, solve } from 'yalps';
-import type { Ring } from './ring.ts';
-import { netPrice, type Share, type Sharing } from './shares.ts';
-import { type Move, nearestTally, repair, type Tally } from './tally.ts';
+import type { Horizon } from './horizon.ts';
+import { type IntegerMinutes, type Move, nearestIntegerMinutes, repair } from './integerMinutes.ts';
+import { type Relaxation, reducedCost, type Share } from './relaxation.ts';
 
 /** Whole slots, and how near they are to the best there can be. */
 export interface WholeSlots {
-  readonly tally: Tally;
+  readonly integerMinutes: IntegerMinutes;
   /** No day in whole slots costs less than this [scale]. */
   readonly bound: number;
 }
@@ -32,88 +32,101 @@ export function gapBetween(price: number, bound: number): number {
 }
 
 /** Trades slots one pair of speeds at a time, while that saves. */
-function tradeSingly(tally: Tally, keep: (kind: number, to: number) => boolean): void {
+function tradeSingly(
+  integerMinutes: IntegerMinutes,
+  keep: (kind: number, to: number) => boolean,
+): void {
   for (let step = 0; step < 200; step += 1) {
     let best: { move: Move; slots: number } | undefined;
     let saved = 1e-12;
-    for (const move of tally.moves(keep)) {
+    for (const move of integerMinutes.moves(keep)) {
       if (move.price >= 0) continue;
-      const slots = tally.room(move);
+      const slots = integerMinutes.room(move);
       if (-move.price * slots > saved) {
         best = { move, slots };
         saved = -move.price * slots;
       }
     }
     if (best === undefined) return;
-    tally.apply(best.move, best.slots);
+    integerMinutes.apply(best.move, best.slots);
   }
 }
 
 /** Trades that pay only together: one that gives room for another. */
-function tradeInPairs(tally: Tally, keep: (kind: number, to: number) => boolean): boolean {
-  const moves = tally.moves(keep).toSorted((one, other) => one.price - other.price);
+function tradeInPairs(
+  integerMinutes: IntegerMinutes,
+  keep: (kind: number, to: number) => boolean,
+): boolean {
+  const moves = integerMinutes.moves(keep).toSorted((one, other) => one.price - other.price);
   if (moves.length > 400) moves.length = 400;
   let best: { first: Move; slots: number; second: Move; more: number } | undefined;
   let saved = 1e-12;
   for (const first of moves) {
     if (first.volume <= 0 && first.gains === 0) continue;
-    const most = Math.min(4, tally.count(first.kind, first.from));
+    const most = Math.min(4, integerMinutes.count(first.kind, first.from));
     for (let slots = 1; slots <= most; slots += 1) {
-      if (breaks(tally, first, slots)) break;
-      tally.apply(first, slots);
+      if (breaks(integerMinutes, first, slots)) break;
+      integerMinutes.apply(first, slots);
       for (const second of moves) {
         if (second.price >= 0) break;
-        const more = tally.room(second);
+        const more = integerMinutes.room(second);
         const gain = -(first.price * slots + second.price * more);
         if (gain > saved) {
           best = { first, slots, second, more };
           saved = gain;
         }
       }
-      tally.apply(first, -slots);
+      integerMinutes.apply(first, -slots);
     }
   }
   if (best === undefined) return false;
-  tally.apply(best.first, best.slots);
-  tally.apply(best.second, best.more);
+  integerMinutes.apply(best.first, best.slots);
+  integerMinutes.apply(best.second, best.more);
   return true;
 }
 
-function breaks(tally: Tally, move: Move, slots: number): boolean {
-  if (tally.volumeOver + move.volume * slots < -tally.slack) return true;
+function breaks(integerMinutes: IntegerMinutes, move: Move, slots: number): boolean {
+  if (integerMinutes.volumeOver + move.volume * slots < -integerMinutes.slack) return true;
   let bits = move.loses;
   for (let place = 0; bits !== 0; place += 1, bits >>= 1)
-    if (bits & 1 && (tally.over[place] ?? 0) < slots) return true;
+    if (bits & 1 && (integerMinutes.over[place] ?? 0) < slots) return true;
   return false;
 }
 
 /** Rounds, repairs and trades; null where the repair finds no way. */
 function wholeFrom(
-  ring: Ring,
-  sharing: Pick<Sharing, 'shares' | 'worth' | 'bound'>,
+  horizon: Horizon,
+  relaxation: Pick<Relaxation, 'shares' | 'multipliers' | 'bound'>,
   near: number,
-): Tally | null {
-  const tally = nearestTally(ring, sharing.shares);
-  if (!repair(tally)) return null;
-  const excess = excessOf(ring, sharing);
+): IntegerMinutes | null {
+  const integerMinutes = nearestIntegerMinutes(horizon, relaxation.shares);
+  if (!repair(integerMinutes)) return null;
+  const excess = excessOf(horizon, relaxation);
   // A slot at a speed that costs more than the whole gap can be part of no better day.
   const keep = (kind: number, to: number) =>
-    (excess[kind]?.[to] ?? 0) <= tally.price - sharing.bound + 1e-9;
-  tradeSingly(tally, keep);
-  for (let step = 0; step < 12 && gapBetween(tally.price, sharing.bound) > near; step += 1) {
-    if (!tradeInPairs(tally, keep)) break;
-    tradeSingly(tally, keep);
+    (excess[kind]?.[to] ?? 0) <= integerMinutes.price - relaxation.bound + 1e-9;
+  tradeSingly(integerMinutes, keep);
+  for (
+    let step = 0;
+    step < 12 && gapBetween(integerMinutes.price, relaxation.bound) > near;
+    step += 1
+  ) {
+    if (!tradeInPairs(integerMinutes, keep)) break;
+    tradeSingly(integerMinutes, keep);
   }
-  return tally;
+  return integerMinutes;
 }
 
-/** How much more each speed of a class costs than the cheapest, service counted at its worth [scale]. */
-function excessOf(ring: Ring, { worth }: Pick<Sharing, 'worth'>): readonly Float64Array[] {
-  return ring.classes.map(({ speeds }, kind) => {
-    const nets = new Float64Array(ring.speeds.length).fill(Number.POSITIVE_INFINITY);
+/** How much more each speed of a class costs than the cheapest, service counted at its multiplier [scale]. */
+function excessOf(
+  horizon: Horizon,
+  { multipliers }: Pick<Relaxation, 'multipliers'>,
+): readonly Float64Array[] {
+  return horizon.classes.map(({ speeds }, kind) => {
+    const nets = new Float64Array(horizon.speeds.length).fill(Number.POSITIVE_INFINITY);
     let least = Number.POSITIVE_INFINITY;
     for (const speed of speeds) {
-      const net = netPrice(ring, worth, kind, speed);
+      const net = reducedCost(horizon, multipliers, kind, speed);
       nets[speed] = net;
       least = Math.min(least, net);
     }
@@ -144,20 +157,20 @@ interface Node {
 }
 
 /** The columns that a better day could still use. */
-function columnsOf(ring: Ring, sharing: Sharing, room: number): readonly Column[] {
-  const excess = excessOf(ring, sharing);
-  return ring.classes.flatMap(({ speeds, open }, kind) =>
+function columnsOf(horizon: Horizon, relaxation: Relaxation, room: number): readonly Column[] {
+  const excess = excessOf(horizon, relaxation);
+  return horizon.classes.flatMap(({ speeds, open }, kind) =>
     speeds.flatMap((speed): readonly Column[] => {
-      const { flow = 0, serves = 0 } = ring.speeds[speed] ?? {};
+      const { flow = 0, serves = 0 } = horizon.speeds[speed] ?? {};
       if ((excess[kind]?.[speed] ?? 0) > room) return [];
       const name = `${kind} ${speed}`;
       const row: [string, number][] = [
-        ['price', (ring.cost[kind]?.[speed] ?? 0) / ring.scale],
+        ['price', (horizon.cost[kind]?.[speed] ?? 0) / horizon.scale],
         [`class ${kind}`, 1],
         ['volume', flow],
         [name, 1],
       ];
-      for (let place = 0; place < ring.needs.length; place += 1)
+      for (let place = 0; place < horizon.needs.length; place += 1)
         if (serves & open & (1 << place)) row.push([`need ${place}`, 1]);
       return [{ name, kind, speed, row }];
     }),
@@ -165,22 +178,22 @@ function columnsOf(ring: Ring, sharing: Sharing, room: number): readonly Column[
 }
 
 function solveNode(
-  ring: Ring,
+  horizon: Horizon,
   columns: readonly Column[],
   ends: ReadonlyMap<string, Constraint>,
 ): Omit<Node, 'ends'> | null {
   const constraints: [string, Constraint][] = [
-    ...ring.classes.map(({ slots }, kind): [string, Constraint] => [
+    ...horizon.classes.map(({ slots }, kind): [string, Constraint] => [
       `class ${kind}`,
       { equal: slots },
     ]),
-    ...ring.needs.map(({ slots }, place): [string, Constraint] => [
+    ...horizon.needs.map(({ slots }, place): [string, Constraint] => [
       `need ${place}`,
       { min: slots },
     ]),
     ...ends,
   ];
-  if (ring.volume > 0) constraints.push(['volume', { min: ring.volume }]);
+  if (horizon.volume > 0) constraints.push(['volume', { min: horizon.volume }]);
   const variables = columns.map((column): [Column, Coefficients] => [column, column.row]);
   const found = solve({
     direction: 'minimize' as const,
@@ -206,28 +219,28 @@ function mostBroken(shares: readonly Share[]): Share | undefined {
 
 /** Branch and bound in whole slots, best bound first, until the gap is closed or the nodes are spent. */
 function branch(
-  ring: Ring,
-  sharing: Sharing,
-  start: Tally | null,
+  horizon: Horizon,
+  relaxation: Relaxation,
+  start: IntegerMinutes | null,
   wanted: number,
   nodes: number,
 ): WholeSlots | null {
   let best = start;
-  const room = best === null ? Number.POSITIVE_INFINITY : best.price - sharing.bound + 1e-9;
-  const columns = columnsOf(ring, sharing, room);
-  const root = solveNode(ring, columns, new Map());
+  const room = best === null ? Number.POSITIVE_INFINITY : best.price - relaxation.bound + 1e-9;
+  const columns = columnsOf(horizon, relaxation, room);
+  const root = solveNode(horizon, columns, new Map());
   const open: Node[] = root === null ? [] : [{ ...root, ends: new Map() }];
   // The least of what is settled unseen: nodes within half the wanted gap, and whole ones.
   let leftOut = Number.POSITIVE_INFINITY;
   for (let step = 0; step < nodes && open.length > 0; step += 1) {
     open.sort((one, other) => other.bound - one.bound);
     const node = open.pop() as Node;
-    const isLate = ring.minutes === 1 && step >= patience;
+    const isLate = horizon.minutes === 1 && step >= patience;
     const enough = isLate ? Math.max(wanted, patientGap) : wanted;
-    const isSpent = ring.minutes === 1 && step >= mostPatient;
+    const isSpent = horizon.minutes === 1 && step >= mostPatient;
     if (best !== null && (isSpent || gapBetween(best.price, node.bound) <= enough))
-      return { tally: best, bound: Math.min(node.bound, leftOut, best.price) };
-    const found = wholeFrom(ring, { ...sharing, shares: node.shares }, wanted);
+      return { integerMinutes: best, bound: Math.min(node.bound, leftOut, best.price) };
+    const found = wholeFrom(horizon, { ...relaxation, shares: node.shares }, wanted);
     if (found !== null && (best === null || found.price < best.price)) best = found;
     const broken = mostBroken(node.shares);
     if (broken === undefined) {
@@ -242,7 +255,7 @@ function branch(
       { ...held, min: low + 1 },
     ]) {
       const ends = new Map(node.ends).set(name, end);
-      const child = solveNode(ring, columns, ends);
+      const child = solveNode(horizon, columns, ends);
       if (child === null) continue;
       if (best !== null && gapBetween(best.price, child.bound) <= wanted / 2) {
         leftOut = Math.min(leftOut, child.bound);
@@ -253,29 +266,29 @@ function branch(
   }
   if (best === null) return null;
   const left = Math.min(leftOut, ...open.map((node) => node.bound));
-  return { tally: best, bound: Math.max(sharing.bound, Math.min(left, best.price)) };
+  return { integerMinutes: best, bound: Math.max(relaxation.bound, Math.min(left, best.price)) };
 }
 
 /**
  * The cheapest day in whole slots, to a gap wanted; null where none keeps every need. Before it
- * branches it tries another sharing that is as cheap, where there is one.
+ * branches it tries another relaxation that is as cheap, where there is one.
  *
  * @internal
  */
 export function wholeSlots(
-  ring: Ring,
-  sharing: Sharing,
+  horizon: Horizon,
+  relaxation: Relaxation,
   wanted: number,
   nodes: number,
-  other: () => Sharing | null = () => null,
+  other: () => Relaxation | null = () => null,
 ): WholeSlots | null {
-  const first = wholeFrom(ring, sharing, wanted / 2);
-  if (first !== null && gapBetween(first.price, sharing.bound) <= wanted)
-    return { tally: first, bound: sharing.bound };
+  const first = wholeFrom(horizon, relaxation, wanted / 2);
+  if (first !== null && gapBetween(first.price, relaxation.bound) <= wanted)
+    return { integerMinutes: first, bound: relaxation.bound };
   const second = other();
-  const again = second === null ? null : wholeFrom(ring, second, wanted / 2);
-  if (again !== null && gapBetween(again.price, sharing.bound) <= wanted)
-    return { tally: again, bound: sharing.bound };
+  const again = second === null ? null : wholeFrom(horizon, second, wanted / 2);
+  if (again !== null && gapBetween(again.price, relaxation.bound) <= wanted)
+    return { integerMinutes: again, bound: relaxation.bound };
   const better = again !== null && (first === null || again.price < first.price) ? again : first;
-  return branch(ring, second ?? sharing, better, wanted, nodes);
+  return branch(horizon, second ?? relaxation, better, wanted, nodes);
 }

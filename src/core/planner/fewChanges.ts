@@ -3,11 +3,12 @@
  * changes and the times of the changes. Each region's bound is the dual of its days (no mixture of
  * its days is cheaper); a region is cut in two until its days differ in nothing that matters.
  */
-import { type Mixture, mixtureIn } from './mixture.ts';
+
+import { gapBetween } from './branchAndBound.ts';
+import { generateColumns, type MasterSolution } from './columnGeneration.ts';
+import type { Horizon } from './horizon.ts';
 import type { Path, Region } from './paths.ts';
-import type { Ring } from './ring.ts';
-import type { Worth } from './shares.ts';
-import { gapBetween } from './slots.ts';
+import type { Multipliers } from './relaxation.ts';
 import { bestTimes, type TimedDay } from './times.ts';
 
 /** How far a search has come. */
@@ -27,7 +28,7 @@ export interface Searched {
   readonly day: TimedDay | null;
   /** No day with so many changes costs less [scale]. */
   readonly bound: number;
-  readonly worth: Worth;
+  readonly multipliers: Multipliers;
 }
 
 /** After so many regions times changes a wider gap will do. */
@@ -36,10 +37,10 @@ const patientGap = 2e-3;
 
 /** What a search starts from. */
 export interface SearchStart {
-  readonly ring: Ring;
+  readonly horizon: Horizon;
   /** Changes allowed [-], 0 to 24. */
   readonly changes: number;
-  readonly worth: Worth;
+  readonly multipliers: Multipliers;
   /** A bound that holds for any number of changes [scale], any number. */
   readonly bound: number;
   /** A day known to keep everything, or null. */
@@ -55,42 +56,42 @@ interface Open {
   readonly bound: number;
   /** How often it was cut. */
   readonly depth: number;
-  readonly worth: Worth;
+  readonly multipliers: Multipliers;
   readonly pool: readonly Path[];
 }
 
-function wholeRegion(ring: Ring, changes: number): Region {
-  const starts = ring.stretches.map(({ start }) => start);
-  const all = [...ring.speeds.keys()];
+function wholeRegion(horizon: Horizon, changes: number): Region {
+  const starts = horizon.intervals.map(({ start }) => start);
+  const all = [...horizon.speeds.keys()];
   return {
     speeds: Array.from({ length: Math.max(1, changes) }, () => all),
     first: Array.from({ length: changes }, () => 0),
-    last: Array.from({ length: changes }, () => ring.slots),
-    cuts: [...starts, ring.slots],
+    last: Array.from({ length: changes }, () => horizon.slots),
+    cuts: [...starts, horizon.slots],
   };
 }
 
 /**
- * The bound of all days with at most so many changes, and the worths that prove it.
+ * The bound of all days with at most so many changes, and the multipliers that prove it.
  *
  * @internal
  */
 export function rootOf({
-  ring,
+  horizon,
   changes,
-  worth,
+  multipliers,
   bound,
-}: Pick<SearchStart, 'ring' | 'changes' | 'worth' | 'bound'>): {
-  readonly worth: Worth;
+}: Pick<SearchStart, 'horizon' | 'changes' | 'multipliers' | 'bound'>): {
+  readonly multipliers: Multipliers;
   readonly bound: number;
 } {
-  const found = mixtureIn(
-    ring,
-    wholeRegion(ring, changes),
-    { worth, bound, pool: [] },
-    ring.slots + 1,
+  const found = generateColumns(
+    horizon,
+    wholeRegion(horizon, changes),
+    { multipliers, bound, pool: [] },
+    horizon.slots + 1,
   );
-  return { worth: found.worth, bound: Math.min(found.bound, ring.slots + 1) };
+  return { multipliers: found.multipliers, bound: Math.min(found.bound, horizon.slots + 1) };
 }
 
 /** The lower bound first; of equal ones the region cut most often, or they would all be looked at in turn. */
@@ -137,7 +138,7 @@ class Heap {
   }
 }
 
-type Parts = Mixture['parts'];
+type Parts = MasterSolution['parts'];
 
 function meanOf(parts: Parts, value: (path: Path) => number): number {
   return parts.reduce((sum, { path, weight }) => sum + weight * value(path), 0);
@@ -149,11 +150,11 @@ function spreadOf(parts: Parts, value: (path: Path) => number): number {
 }
 
 /** Two regions that between them hold all days of one: cut where the days of its mixture differ most. */
-function halves(ring: Ring, region: Region, parts: Parts): readonly Region[] {
+function halves(horizon: Horizon, region: Region, parts: Parts): readonly Region[] {
   let best: { score: number; cut: () => readonly Region[] } = { score: 1e-9, cut: () => [] };
   for (const layer of region.speeds.keys()) {
     const speedOf = (path: Path) => path.speeds[layer] ?? 0;
-    const score = spreadOf(parts, speedOf) / ring.speeds.length;
+    const score = spreadOf(parts, speedOf) / horizon.speeds.length;
     if (score > best.score)
       best = { score, cut: () => cutSpeeds(region, layer, meanOf(parts, speedOf)) };
   }
@@ -161,7 +162,7 @@ function halves(ring: Ring, region: Region, parts: Parts): readonly Region[] {
     const timeOf = (path: Path) => path.times[change] ?? 0;
     const places = parts.map(({ path }) => region.cuts.indexOf(timeOf(path)));
     if (Math.max(...places) - Math.min(...places) < 2) continue;
-    const score = spreadOf(parts, timeOf) / ring.slots;
+    const score = spreadOf(parts, timeOf) / horizon.slots;
     if (score > best.score)
       best = { score, cut: () => cutTimes(region, change, meanOf(parts, timeOf)) };
   }
@@ -252,26 +253,26 @@ function candidates(parts: Parts): readonly Pick<Path, 'speeds' | 'times'>[] {
  * @internal
  */
 export function* searchDay(start: SearchStart): Generator<SearchProgress, Searched> {
-  const { ring, wanted } = start;
+  const { horizon, wanted } = start;
   const open = new Heap();
   let day = start.day;
   // No day costs more than this, so a region that proves more holds none.
-  const never = ring.slots + 1;
+  const never = horizon.slots + 1;
   const ceiling = () =>
     day === null ? never : day.price - Math.max(wanted * Math.abs(day.price), 1e-9);
   let settled = Number.POSITIVE_INFINITY;
-  let worth = start.worth;
+  let multipliers = start.multipliers;
   const tried = new Set<string>();
   open.push({
-    region: wholeRegion(ring, start.changes),
+    region: wholeRegion(horizon, start.changes),
     bound: start.bound,
     depth: 0,
-    worth: start.worth,
+    multipliers: start.multipliers,
     pool: [],
   });
   for (let regions = 1; regions <= start.regions; regions += 1) {
     // What is left late is mostly one minute that blocks could share: sliding them shows no end of it.
-    if (day !== null && ring.minutes === 1 && regions * start.changes > patience) {
+    if (day !== null && horizon.minutes === 1 && regions * start.changes > patience) {
       const left = Math.min(settled, open.least, ceiling());
       if (gapBetween(day.price, left) <= patientGap) break;
     }
@@ -280,27 +281,27 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
       if (next !== undefined) settled = Math.min(settled, next.bound);
       break;
     }
-    const found = mixtureIn(ring, next.region, next, ceiling());
-    if (regions === 1) worth = found.worth;
+    const found = generateColumns(horizon, next.region, next, ceiling());
+    if (regions === 1) multipliers = found.multipliers;
     for (const each of candidates(found.parts)) {
       const key = `${each.speeds.join()} ${each.times.map((time) => Math.round(time)).join()}`;
       if (tried.has(key)) continue;
       tried.add(key);
-      const timed = bestTimes(ring, each);
+      const timed = bestTimes(horizon, each);
       if (timed !== null && (day === null || timed.price < day.price)) day = timed;
     }
     if (found.bound >= ceiling()) {
       if (found.bound < never) settled = Math.min(settled, found.bound);
     } else {
       const region = { ...next.region, speeds: [found.starts, ...next.region.speeds.slice(1)] };
-      const parts = halves(ring, region, found.parts);
+      const parts = halves(horizon, region, found.parts);
       for (const half of parts)
         if (half.speeds.every(({ length }) => length > 0))
           open.push({
             region: half,
             bound: found.bound,
             depth: next.depth + 1,
-            worth: found.worth,
+            multipliers: found.multipliers,
             pool: found.pool,
           });
       if (parts.length === 0) settled = Math.min(settled, found.bound);
@@ -308,12 +309,12 @@ export function* searchDay(start: SearchStart): Generator<SearchProgress, Search
     // What was left out unseen was left out for lying above the ceiling.
     const bound = Math.min(settled, open.least, ceiling());
     yield {
-      cost: day === null ? null : day.price * ring.scale,
-      bound: bound * ring.scale,
+      cost: day === null ? null : day.price * horizon.scale,
+      bound: bound * horizon.scale,
       gap: day === null ? 1 : gapBetween(day.price, bound),
       regions,
     };
   }
   const bound = Math.min(settled, open.least, day === null ? Number.POSITIVE_INFINITY : ceiling());
-  return { day, bound: Math.max(start.bound, bound), worth };
+  return { day, bound: Math.max(start.bound, bound), multipliers };
 }

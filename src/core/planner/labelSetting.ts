@@ -1,12 +1,12 @@
 /**
  * The cheapest day of few slots with at most so many changes, exactly: every way through the day is
  * followed slot by slot, but for those that another one beats in everything and those that, by the
- * worth of what is still missing, must cost more than a ceiling.
+ * multipliers of what is still missing, must cost more than a ceiling.
  */
-import type { Ring } from './ring.ts';
-import { volumeSlack } from './ring.ts';
-import { netPrice, type Worth } from './shares.ts';
-import { joined, type Leg } from './timeline.ts';
+import type { Horizon } from './horizon.ts';
+import { volumeSlack } from './horizon.ts';
+import { type Multipliers, reducedCost } from './relaxation.ts';
+import { joined, type Segment } from './timeline.ts';
 
 /** Slots up to which following every way is quick [slots]: quarters of an hour. */
 export const fewSlots = 96;
@@ -14,7 +14,7 @@ export const fewSlots = 96;
 const mostWays = 60_000;
 
 /** A way from midnight to the end of some slot. */
-interface Way {
+interface Label {
   /** Its last speed, a place in the list [-]. */
   readonly speed: number;
   /** Changes so far, that over midnight not counted [-]. */
@@ -23,17 +23,17 @@ interface Way {
   readonly price: number;
   /** Volume, then service of each need, up to what is asked [slots]. */
   readonly gives: readonly number[];
-  readonly before: Way | null;
+  readonly before: Label | null;
 }
 
 /** What a search among few slots starts from. */
 export interface LabelStart {
   /** The day, of few slots, no need of which takes a shortest run [see Ring]. */
-  readonly ring: Ring;
+  readonly horizon: Horizon;
   /** Changes allowed [-], 0 to 24. */
   readonly changes: number;
   /** Worths whose bound is near the price of the day [see Worth]. */
-  readonly worth: Worth;
+  readonly multipliers: Multipliers;
   /** No day costs less [scale], any number. */
   readonly bound: number;
 }
@@ -43,9 +43,9 @@ export interface LabelStart {
  *
  * @internal
  */
-export function cheapestByLabels(start: LabelStart): readonly Leg[] | 'none' | null {
+export function cheapestByLabels(start: LabelStart): readonly Segment[] | 'none' | null {
   const search = new Labels(start);
-  const never = start.ring.slots + 1;
+  const never = start.horizon.slots + 1;
   let above = Math.max(2e-3 * Math.abs(start.bound), 1e-4);
   for (;;) {
     const ceiling = Math.min(never, start.bound + above);
@@ -57,9 +57,9 @@ export function cheapestByLabels(start: LabelStart): readonly Leg[] | 'none' | n
 }
 
 class Labels {
-  readonly #ring: Ring;
+  readonly #horizon: Horizon;
   readonly #changes: number;
-  readonly #worth: Worth;
+  readonly #multipliers: Multipliers;
   readonly #asked: readonly number[];
   /** The class of each slot. */
   readonly #kinds: readonly number[];
@@ -68,36 +68,38 @@ class Labels {
   /** Net price of the rest of the day by first speed; see #restAt for the order. */
   readonly #rests: readonly Float64Array[];
 
-  constructor({ ring, changes, worth }: LabelStart) {
-    this.#ring = ring;
+  constructor({ horizon, changes, multipliers }: LabelStart) {
+    this.#horizon = horizon;
     this.#changes = changes;
-    this.#worth = worth;
-    this.#asked = [ring.volume * (1 - volumeSlack), ...ring.needs.map(({ slots }) => slots)];
-    this.#kinds = ring.stretches.flatMap(({ kind, slots }) => new Array<number>(slots).fill(kind));
+    this.#multipliers = multipliers;
+    this.#asked = [horizon.volume * (1 - volumeSlack), ...horizon.needs.map(({ slots }) => slots)];
+    this.#kinds = horizon.intervals.flatMap(({ kind, slots }) =>
+      new Array<number>(slots).fill(kind),
+    );
     this.#most = this.#asked.map((_, service) => this.#mostFrom(service));
-    this.#rests = ring.speeds.map((_, first) => this.#restFrom(first));
+    this.#rests = horizon.speeds.map((_, first) => this.#restFrom(first));
   }
 
   /** The cheapest way that ends below a ceiling [scale]. */
-  below(ceiling: number): readonly Leg[] | 'none' | null {
-    let best: Way | null = null;
+  below(ceiling: number): readonly Segment[] | 'none' | null {
+    let best: Label | null = null;
     for (const first of this.#allowed(0)) {
       const least = Math.min(ceiling, best?.price ?? Number.POSITIVE_INFINITY);
       const found = this.#from(first, least);
       if (found === 'many') return null;
       if (found !== null) best = found;
     }
-    return best === null ? 'none' : legsOf(best);
+    return best === null ? 'none' : segmentsOf(best);
   }
 
   #allowed(slot: number): readonly number[] {
-    return this.#ring.classes[this.#kinds[slot] ?? 0]?.speeds ?? [];
+    return this.#horizon.classes[this.#kinds[slot] ?? 0]?.speeds ?? [];
   }
 
   #gives(service: number, slot: number, speed: number): number {
-    const { flow = 0, serves = 0 } = this.#ring.speeds[speed] ?? {};
+    const { flow = 0, serves = 0 } = this.#horizon.speeds[speed] ?? {};
     if (service === 0) return flow;
-    const open = this.#ring.classes[this.#kinds[slot] ?? 0]?.open ?? 0;
+    const open = this.#horizon.classes[this.#kinds[slot] ?? 0]?.open ?? 0;
     return ((serves & open) >> (service - 1)) & 1;
   }
 
@@ -111,12 +113,12 @@ class Labels {
   }
 
   #restAt(slot: number, speed: number, left: number): number {
-    return (slot * this.#ring.speeds.length + speed) * (this.#changes + 1) + left;
+    return (slot * this.#horizon.speeds.length + speed) * (this.#changes + 1) + left;
   }
 
   /** Least net price of the slots from each one on, after a speed, with changes left, to a day that began with `first`. */
   #restFrom(first: number): Float64Array {
-    const [slots, size] = [this.#kinds.length, this.#ring.speeds.length];
+    const [slots, size] = [this.#kinds.length, this.#horizon.speeds.length];
     const rest = new Float64Array((slots + 1) * size * (this.#changes + 1));
     rest.fill(Number.POSITIVE_INFINITY);
     for (let speed = 0; speed < size; speed += 1)
@@ -124,7 +126,7 @@ class Labels {
         rest[this.#restAt(slots, speed, left)] = 0;
     for (let slot = slots - 1; slot >= 0; slot -= 1)
       for (const next of this.#allowed(slot)) {
-        const net = netPrice(this.#ring, this.#worth, this.#kinds[slot] ?? 0, next);
+        const net = reducedCost(this.#horizon, this.#multipliers, this.#kinds[slot] ?? 0, next);
         for (let speed = 0; speed < size; speed += 1) {
           const changed = speed === next ? 0 : 1;
           for (let left = changed; left <= this.#changes; left += 1) {
@@ -138,13 +140,13 @@ class Labels {
   }
 
   /** The cheapest way that begins with a speed and ends below a ceiling. */
-  #from(first: number, ceiling: number): Way | 'many' | null {
+  #from(first: number, ceiling: number): Label | 'many' | null {
     const nothing = this.#asked.map(() => 0);
-    const empty: Way = { speed: first, changes: 0, price: 0, gives: nothing, before: null };
-    let ways: readonly Way[] = [this.#step(empty, 0, first)];
+    const empty: Label = { speed: first, changes: 0, price: 0, gives: nothing, before: null };
+    let labels: readonly Label[] = [this.#step(empty, 0, first)];
     for (let slot = 1; slot < this.#kinds.length; slot += 1) {
-      const next = new Map<number, Way[]>();
-      for (const way of ways)
+      const next = new Map<number, Label[]>();
+      for (const way of labels)
         for (const speed of this.#allowed(slot)) {
           const longer = this.#step(way, slot, speed);
           if (!this.#mayEnd(longer, slot + 1, first, ceiling)) continue;
@@ -152,19 +154,19 @@ class Labels {
           if (held) held.push(longer);
           else next.set(speed, [longer]);
         }
-      ways = [...next.values()].flatMap(unbeaten);
-      if (ways.length > mostWays) return 'many';
+      labels = [...next.values()].flatMap(unbeaten);
+      if (labels.length > mostWays) return 'many';
     }
-    return ways
+    return labels
       .filter((way) => this.#mayEnd(way, this.#kinds.length, first, ceiling))
-      .reduce<Way | null>(
+      .reduce<Label | null>(
         (best, way) => (best === null || way.price < best.price ? way : best),
         null,
       );
   }
 
-  #step(way: Way, slot: number, speed: number): Way {
-    const price = (this.#ring.cost[this.#kinds[slot] ?? 0]?.[speed] ?? 0) / this.#ring.scale;
+  #step(way: Label, slot: number, speed: number): Label {
+    const price = (this.#horizon.cost[this.#kinds[slot] ?? 0]?.[speed] ?? 0) / this.#horizon.scale;
     return {
       speed,
       changes: way.changes + (speed === way.speed ? 0 : 1),
@@ -177,7 +179,7 @@ class Labels {
   }
 
   /** Whether a way can still give all that is asked with the changes left, and below the ceiling. */
-  #mayEnd(way: Way, slot: number, first: number, ceiling: number): boolean {
+  #mayEnd(way: Label, slot: number, first: number, ceiling: number): boolean {
     const left = this.#changes - way.changes;
     if (left < 0) return false;
     let price = way.price + (this.#rests[first]?.[this.#restAt(slot, way.speed, left)] as number);
@@ -185,26 +187,26 @@ class Labels {
       const missing = asked - (way.gives[service] as number);
       if (missing > (this.#most[service]?.[slot] as number) + 1e-12 * Math.max(1, asked))
         return false;
-      price += missing * (this.#worth[service] ?? 0);
+      price += missing * (this.#multipliers[service] ?? 0);
     }
     return price < ceiling - 1e-12 * Math.max(1, Math.abs(ceiling));
   }
 }
 
 /** Ways at one slot and speed, without those that another of the same cost or less beats in everything else. */
-function unbeaten(ways: readonly Way[]): readonly Way[] {
-  const kept: Way[] = [];
-  for (const way of ways.toSorted((one, other) => one.price - other.price))
+function unbeaten(labels: readonly Label[]): readonly Label[] {
+  const kept: Label[] = [];
+  for (const way of labels.toSorted((one, other) => one.price - other.price))
     if (!kept.some((other) => beats(other, way))) kept.push(way);
   return kept;
 }
 
-function beats(one: Way, other: Way): boolean {
+function beats(one: Label, other: Label): boolean {
   if (one.changes > other.changes) return false;
   return one.gives.every((given, service) => given >= (other.gives[service] as number));
 }
 
-function legsOf(last: Way): readonly Leg[] {
+function segmentsOf(last: Label): readonly Segment[] {
   const speeds: number[] = [];
   for (let way = last; way.before !== null; way = way.before) speeds.push(way.speed);
   return joined(speeds.reverse().map((speed) => ({ speed, slots: 1 })));

@@ -1,5 +1,5 @@
 /**
- * The day as the search sees it: a ring of stretches within which nothing changes, the stretches
+ * The day as the search sees it: a horizon of intervals within which nothing changes, the intervals
  * that are alike gathered into classes, and for each class the speeds that may run in it.
  */
 
@@ -9,7 +9,7 @@ import { type Span, spanHolds, spanMinutes } from '#core/time/spans.ts';
 import type { CheapestDayInputs, SpeedRow } from './inputs.ts';
 
 /** A speed of the search, standstill among them. */
-export interface RingSpeed {
+export interface HorizonSpeed {
   /** The row it comes from, or null for standstill. */
   readonly row: SpeedRow | null;
   /** Flow over the greatest flow [-], 0 to 1. */
@@ -21,7 +21,7 @@ export interface RingSpeed {
 }
 
 /** Slots in a row with one price, one ceiling and the same windows open. */
-export interface Stretch {
+export interface Interval {
   /** First slot [slots], counted from midnight. */
   readonly start: number;
   /** How many [slots]. */
@@ -31,7 +31,7 @@ export interface Stretch {
 }
 
 /** Stretches that are alike. */
-export interface StretchClass {
+export interface IntervalClass {
   /** Price of energy [currency/kWh]. */
   readonly price: number;
   /** Needs whose windows are open, one bit each [-]. */
@@ -43,7 +43,7 @@ export interface StretchClass {
 }
 
 /** A need as the search counts it. */
-export interface RingNeed {
+export interface HorizonNeed {
   readonly need: ServiceNeed;
   /** Slots it must be served [slots]. */
   readonly slots: number;
@@ -52,15 +52,15 @@ export interface RingNeed {
 }
 
 /** The whole problem, counted in slots of one or more minutes. */
-export interface Ring {
+export interface Horizon {
   /** Length of a slot [min], 1 to 1440. */
   readonly minutes: number;
   /** Slots in the day [slots], 1 to 1440. */
   readonly slots: number;
-  readonly speeds: readonly RingSpeed[];
-  readonly stretches: readonly Stretch[];
-  readonly classes: readonly StretchClass[];
-  readonly needs: readonly RingNeed[];
+  readonly speeds: readonly HorizonSpeed[];
+  readonly intervals: readonly Interval[];
+  readonly classes: readonly IntervalClass[];
+  readonly needs: readonly HorizonNeed[];
   /** Water to be moved, in slots at the greatest flow [slots], 0 or more. */
   readonly volume: number;
   /** Water that one slot at the greatest flow moves [m3], above 0. */
@@ -74,9 +74,9 @@ export interface Ring {
 /** Volume is summed in doubles: a day may fall short by this share of it, and no more. */
 export const volumeSlack = 1e-10;
 
-/** A stretch in which a need must be served, whatever it costs. */
+/** A interval in which a need must be served, whatever it costs. */
 export interface Forced extends Span {
-  /** Place of the need in the list of the ring [-], 0 or more. */
+  /** Place of the need in the list of the horizon [-], 0 or more. */
   readonly place: number;
 }
 
@@ -94,11 +94,11 @@ export function standbyCost({ prices, standbyPower = 0 }: CheapestDayInputs): nu
 }
 
 /**
- * The ring of a set of inputs that have been found sound, with some service fixed in time if wanted.
+ * The horizon of a set of inputs that have been found sound, with some service fixed in time if wanted.
  *
  * @internal
  */
-export function ringOf(inputs: CheapestDayInputs, forced: readonly Forced[] = []): Ring {
+export function horizonOf(inputs: CheapestDayInputs, forced: readonly Forced[] = []): Horizon {
   const { minuteStep: minutes = 1 } = inputs;
   const needs = inputs.needs.filter((need) => need.minutes > 0).map((n) => ringNeed(n, minutes));
   const rows = inputs.speeds
@@ -107,10 +107,10 @@ export function ringOf(inputs: CheapestDayInputs, forced: readonly Forced[] = []
   const greatest = Math.max(1e-12, ...rows.map(({ flow }) => flow));
   const { standbyPower = 0 } = inputs;
   const moving = rows.map((row) => ringSpeed(row, greatest, needs, standbyPower));
-  const still: RingSpeed = { row: null, flow: 0, power: 0, serves: 0 };
+  const still: HorizonSpeed = { row: null, flow: 0, power: 0, serves: 0 };
   const speeds = inputs.mayStop ? [still, ...moving] : moving;
   const slotVolume = greatest * 60 * minutes;
-  const found = stretchesOf(inputs, speeds, needs, forced);
+  const found = intervalsOf(inputs, speeds, needs, forced);
   const cost = found.classes.map(
     ({ price }) => new Float64Array(speeds.map(({ power }) => (price * power * minutes) / 60_000)),
   );
@@ -131,7 +131,7 @@ export function ringOf(inputs: CheapestDayInputs, forced: readonly Forced[] = []
 }
 
 /** A run that counts is never shorter than the shortest, so neither is the service of a day. */
-function ringNeed(need: ServiceNeed, minutes: number): RingNeed {
+function ringNeed(need: ServiceNeed, minutes: number): HorizonNeed {
   const run = Math.ceil(need.shortestRun / minutes - 1e-9);
   return { need, run, slots: Math.max(run, Math.ceil(need.minutes / minutes - 1e-9)) };
 }
@@ -139,9 +139,9 @@ function ringNeed(need: ServiceNeed, minutes: number): RingNeed {
 function ringSpeed(
   row: SpeedRow,
   greatest: number,
-  needs: readonly RingNeed[],
+  needs: readonly HorizonNeed[],
   standbyPower: number,
-): RingSpeed {
+): HorizonSpeed {
   const serves = needs.reduce((bits, { need }, place) => {
     const enough = row.flow >= need.leastFlow * (1 - flowSlack);
     const bearable =
@@ -151,7 +151,7 @@ function ringSpeed(
   return { row, flow: row.flow / greatest, power: row.power - standbyPower, serves };
 }
 
-/** A stretch before those that are alike are gathered. */
+/** A interval before those that are alike are gathered. */
 interface Piece {
   readonly start: number;
   readonly slots: number;
@@ -162,12 +162,12 @@ interface Piece {
   open: number;
 }
 
-function stretchesOf(
+function intervalsOf(
   inputs: CheapestDayInputs,
-  speeds: readonly RingSpeed[],
-  needs: readonly RingNeed[],
+  speeds: readonly HorizonSpeed[],
+  needs: readonly HorizonNeed[],
   forced: readonly Forced[],
-): Pick<Ring, 'stretches' | 'classes'> {
+): Pick<Horizon, 'intervals' | 'classes'> {
   const { minuteStep: minutes = 1 } = inputs;
   const windows = needs.flatMap(({ need }) => need.windows);
   const spans = [...inputs.prices, ...inputs.quiet, ...windows, ...forced];
@@ -185,8 +185,8 @@ function stretchesOf(
 /** What holds at a minute; a window only opens for a need that some allowed speed there serves. */
 function pieceAt(
   inputs: CheapestDayInputs,
-  speeds: readonly RingSpeed[],
-  needs: readonly RingNeed[],
+  speeds: readonly HorizonSpeed[],
+  needs: readonly HorizonNeed[],
   forced: readonly Forced[],
   minute: number,
 ): Omit<Piece, 'start' | 'slots'> {
@@ -223,10 +223,10 @@ function closeShortWindows(pieces: readonly Piece[], bit: number, run: number): 
   }
 }
 
-function gathered(pieces: readonly Piece[]): Pick<Ring, 'stretches' | 'classes'> {
+function gathered(pieces: readonly Piece[]): Pick<Horizon, 'intervals' | 'classes'> {
   const kinds = new Map<string, number>();
-  const classes: (Omit<StretchClass, 'slots'> & { slots: number })[] = [];
-  const stretches: { start: number; slots: number; kind: number }[] = [];
+  const classes: (Omit<IntervalClass, 'slots'> & { slots: number })[] = [];
+  const intervals: { start: number; slots: number; kind: number }[] = [];
   for (const { start, slots, price, open, must, speeds } of pieces) {
     const key = `${price} ${open} ${must} ${speeds.length}`;
     const kind = kinds.get(key) ?? classes.length;
@@ -234,9 +234,9 @@ function gathered(pieces: readonly Piece[]): Pick<Ring, 'stretches' | 'classes'>
     const held = classes[kind];
     if (held) held.slots += slots;
     else classes.push({ price, open, speeds, slots });
-    const last = stretches.at(-1);
+    const last = intervals.at(-1);
     if (last?.kind === kind) last.slots += slots;
-    else stretches.push({ start, slots, kind });
+    else intervals.push({ start, slots, kind });
   }
-  return { stretches, classes };
+  return { intervals: intervals, classes };
 }
