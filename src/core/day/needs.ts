@@ -1,7 +1,7 @@
 import { requireBetween, requireNotNegative } from '#core/base/errors.ts';
 import { largestVelocity } from '#core/hydraulics/circuit.ts';
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
@@ -136,21 +136,21 @@ interface Pad {
 }
 
 function padOf({ curve, circuit, limits, minRatio, maxRatio }: LadderInputs): Pad {
-  const folded = foldCircuit(circuit);
+  const compiled = compileCircuit(circuit);
   const flowAt = (ratio: number) => {
-    const point = operatingPoint(curve, folded, ratio);
+    const point = operatingPoint(curve, compiled, ratio);
     if (point.kind === 'flowing') return { flow: point.flow, head: point.head };
     return { flow: 0, head: point.shutoffHead };
   };
   const hard = limits.filter((limit) => limit.hard);
   const stop = Math.min(...hard.map(({ greatestRatio = maxRatio }) => greatestRatio), maxRatio);
-  const atTop = operatingPoint(curve, folded, maxRatio);
+  const atTop = operatingPoint(curve, compiled, maxRatio);
   const hardest = hard.map((limit) => limit.greatestFlow);
   return {
     flowAt,
     ratioFor: (flow) => {
       // A drop a second is as good as the first movement of the water.
-      const found = ratioForFlow(curve, folded, Math.max(flow, 1e-9), {
+      const found = ratioForFlow(curve, compiled, Math.max(flow, 1e-9), {
         min: minRatio,
         max: maxRatio,
       });

@@ -3,7 +3,7 @@
  */
 
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import type { CompiledCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import type { Band } from '#core/numerics/band.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
@@ -13,9 +13,9 @@ import type { Gauge } from './gauges.ts';
 /** A pad with its uncertain numbers settled. */
 export interface SettledPad {
   readonly circuit: Circuit;
-  readonly folded: FoldedCircuit;
+  readonly compiled: CompiledCircuit;
   /** The suction side alone. */
-  readonly foldedSuction: FoldedCircuit;
+  readonly compiledSuction: CompiledCircuit;
   readonly curve: PumpCurve;
   readonly power: PumpPower;
   /** Fitted over described resistance before the pump [-], above 0. */

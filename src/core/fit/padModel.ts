@@ -4,8 +4,8 @@
  */
 
 import { standardGravity } from '#core/base/constants.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { cubePower, hydraulicPower, type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
@@ -135,11 +135,16 @@ export function settle(evidence: PadEvidence, parameters: readonly number[]): Se
     discharge: dischargeFactor,
     exponent,
   });
-  const folded = foldCircuit(circuit);
-  const foldedSuction = foldCircuit({ ...circuit, discharge: [], staticHead: 0 });
+  const compiled = compileCircuit(circuit);
+  const compiledSuction = compileCircuit({ ...circuit, discharge: [], staticHead: 0 });
   const curve = scaleCurve(evidence.curve, factor('head'), factor('flow'));
-  const power = settlePower(evidence, { circuit, folded, curve }, factor('power'), factor('fixed'));
-  const settled = { circuit, folded, foldedSuction, curve, power };
+  const power = settlePower(
+    evidence,
+    { circuit, compiled, curve },
+    factor('power'),
+    factor('fixed'),
+  );
+  const settled = { circuit, compiled, compiledSuction, curve, power };
   return { ...settled, suctionFactor, dischargeFactor, gaugeLevel };
 }
 
@@ -156,13 +161,13 @@ export function settle(evidence: PadEvidence, parameters: readonly number[]): Se
  * @example typicalEfficiency // 0.4500
  */
 export function padState(pad: SettledPad, ratio: number): PadState {
-  const point = operatingPoint(pad.curve, pad.folded, ratio);
+  const point = operatingPoint(pad.curve, pad.compiled, ratio);
   const flow = point.kind === 'flowing' ? point.flow : 0;
   return {
     flow,
     head: point.kind === 'flowing' ? point.head : point.shutoffHead,
     power: wirePower(pad.power, flow, ratio),
-    suctionLoss: foldedHead(pad.foldedSuction, flow),
+    suctionLoss: compiledHead(pad.compiledSuction, flow),
   };
 }
 
@@ -201,7 +206,7 @@ function scaleCurve(curve: PumpCurve, headScale: number, flowScale: number): Pum
 
 function settlePower(
   { power, fixedDraw }: PadEvidence,
-  pad: Pick<SettledPad, 'circuit' | 'folded' | 'curve'>,
+  pad: Pick<SettledPad, 'circuit' | 'compiled' | 'curve'>,
   scale: number,
   fixedScale: number,
 ): PumpPower {
@@ -228,8 +233,11 @@ function settlePower(
 }
 
 /** Where the pump runs at reference speed; half way along its curve when it cannot lift the water. */
-function referencePoint(pad: Pick<SettledPad, 'folded' | 'curve'>): { flow: number; head: number } {
-  const point = operatingPoint(pad.curve, pad.folded, 1);
+function referencePoint(pad: Pick<SettledPad, 'compiled' | 'curve'>): {
+  flow: number;
+  head: number;
+} {
+  const point = operatingPoint(pad.curve, pad.compiled, 1);
   if (point.kind === 'flowing') return point;
   const flow = pad.curve.lastFlow / 2;
   return { flow, head: Math.max(pad.curve.head(flow), pad.curve.shutoffHead / 2) };

@@ -8,8 +8,8 @@
 
 import { requireBetween } from '#core/base/errors.ts';
 import type { Branch, Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 
 type Side = 'suction' | 'discharge';
 
@@ -151,7 +151,7 @@ function lackingShare(factor: number): number {
 
 function sideLoss(circuit: Circuit, side: Side, flow: number): number {
   const alone = { ...circuit, suction: [], discharge: [], staticHead: 0, [side]: circuit[side] };
-  return foldedHead(foldCircuit(alone), flow);
+  return compiledHead(compileCircuit(alone), flow);
 }
 
 type Losses = Readonly<Record<Side, number>>;

@@ -12,10 +12,10 @@ import type {
   FittingPart,
   PipePart,
 } from './circuitParts.ts';
+import { compileCircuit } from './compiledCircuit.ts';
+import { compiledHead, splitFlow } from './compiledHead.ts';
 import { equipmentHead } from './equipment.ts';
 import { minorLoss } from './fittings.ts';
-import { foldCircuit } from './foldedCircuit.ts';
-import { foldedHead, splitFlow } from './foldedHead.ts';
 import { darcyWeisbach } from './friction.ts';
 import { meanVelocity } from './pipe.ts';
 
@@ -65,7 +65,7 @@ function requireFlow(flow: number): number {
  * @example systemHead({ suction: [], discharge: [{ kind: 'equipment', id: 'filter', referenceHead: 4, referenceFlow: 0.004, exponent: 2, factor: 1 }], staticHead: 1, water: { temperature: 20, density: 998.2, dynamicViscosity: 1e-3, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, 0.002) // 2.000
  */
 export function systemHead(circuit: Circuit, flow: number): number {
-  return foldedHead(foldCircuit(circuit), requireFlow(flow));
+  return compiledHead(compileCircuit(circuit), requireFlow(flow));
 }
 
 /** A part that is no group of branches. */

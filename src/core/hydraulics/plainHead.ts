@@ -1,5 +1,5 @@
-/** The head that a folded line of parts takes with its slope, groups of branches left out. */
-import type { FoldedCircuit, FoldedRun, HeadPoint } from './foldedCircuit.ts';
+/** The head that a compiled line of parts takes with its slope, groups of branches left out. */
+import type { CompiledCircuit, CompiledRun, HeadPoint } from './compiledCircuit.ts';
 import {
   colebrookStep,
   frictionFactor,
@@ -13,7 +13,7 @@ const nearEnough = 1e-3;
 
 const turbulent = { inverseRoot: 0, slope: 0 };
 
-function addRunHead(run: FoldedRun, flow: number, out: HeadPoint): void {
+function addRunHead(run: CompiledRun, flow: number, out: HeadPoint): void {
   const reynolds = run.reynoldsPerFlow * flow;
   if (reynolds >= turbulentLimit) {
     addTurbulentHead(run, flow, reynolds, out);
@@ -32,7 +32,7 @@ function addRunHead(run: FoldedRun, flow: number, out: HeadPoint): void {
 }
 
 /** One correction of the last 1/sqrt f, or more when the flow has moved far since. */
-function addTurbulentHead(run: FoldedRun, flow: number, reynolds: number, out: HeadPoint): void {
+function addTurbulentHead(run: CompiledRun, flow: number, reynolds: number, out: HeadPoint): void {
   for (let step = 0; step < 12; step += 1) {
     const before = run.inverseRoot;
     colebrookStep(reynolds, run.relativeRoughness, before, turbulent);
@@ -51,11 +51,11 @@ function addTurbulentHead(run: FoldedRun, flow: number, reynolds: number, out: H
  *
  * @internal
  */
-export function plainHead(folded: FoldedCircuit, flow: number, out: HeadPoint): HeadPoint {
-  out.head = folded.lift + folded.quadratic * flow * flow;
-  out.slope = 2 * folded.quadratic * flow;
-  for (const run of folded.runs) addRunHead(run, flow, out);
-  for (const { coefficient, exponent } of folded.powers) {
+export function plainHead(compiled: CompiledCircuit, flow: number, out: HeadPoint): HeadPoint {
+  out.head = compiled.lift + compiled.quadratic * flow * flow;
+  out.slope = 2 * compiled.quadratic * flow;
+  for (const run of compiled.runs) addRunHead(run, flow, out);
+  for (const { coefficient, exponent } of compiled.powers) {
     const rise = coefficient * flow ** (exponent - 1);
     out.head += rise * flow;
     out.slope += exponent * rise;

@@ -271,7 +271,7 @@ function branch(
 
 /**
  * The cheapest day in whole slots, to a gap wanted; null where none keeps every need. Before it
- * branches it tries another relaxation that is as cheap, where there is one.
+ * branches it tries another solution of the relaxation that is as cheap, where there is one.
  *
  * @internal
  */

@@ -17,7 +17,7 @@ export interface NeedPrice {
 /** What is asked for is reduced by so much: minutes of a need, share of the water. */
 const less = { minutes: 60, share: 0.1 };
 
-/** Price of the best relaxation of the minutes, whole or not, or null where there is none. */
+/** Price of the relaxed day, its minutes whole or not, or null where there is none. */
 function leastCost(inputs: CheapestDayInputs): number | null {
   const horizon = horizonOf(inputs);
   const relaxation = solveRelaxation(horizon);

@@ -1,6 +1,6 @@
 /**
- * The cheapest relaxation of each class of alike minutes among the speeds, as a linear programme, and
- * the proof of it: a multiplier (dual value) for each service, and from them a bound no day can undercut.
+ * How each class of alike minutes is shared among the speeds at least cost: the linear relaxation of
+ * the day. Its proof is a multiplier (dual value) for each service, and a bound that no day undercuts.
  */
 import { type Coefficients, type Constraint, solve } from 'yalps';
 import type { Horizon } from './horizon.ts';
@@ -18,7 +18,7 @@ export interface Share {
   readonly slots: number;
 }
 
-/** The best relaxation without whole slots, and what proves it. */
+/** A solution of the relaxation, slots whole or not, and what proves it. */
 export interface Relaxation {
   readonly shares: readonly Share[];
   /** Worth of volume [scale/slot at the greatest flow] and needs [scale/slot]. */
@@ -169,7 +169,7 @@ function findWorth(horizon: Horizon): { multipliers: Multipliers; bound: number 
   return best;
 }
 
-/** A small price that settles which of several equally cheap relaxations is taken [scale]. */
+/** A small price that settles which of several equally cheap solutions is taken [scale]. */
 export type Preference = (kind: number, speed: number) => number;
 
 /** Shares among the speeds that cost no more than a margin above the least at this multipliers. */
@@ -214,7 +214,7 @@ function sharesAt(
 }
 
 /**
- * The cheapest relaxation of the classes, or null where no relaxation gives all that is asked for.
+ * Solves the relaxation; null where no share of the classes gives all that is asked for.
  *
  * @internal
  */
@@ -226,7 +226,7 @@ export function solveRelaxation(horizon: Horizon, prefer: Preference = () => 0):
 }
 
 /**
- * A relaxation of the classes that a known multipliers proves cheapest, by another preference.
+ * Another solution of the relaxation that known multipliers prove cheapest, by another preference.
  *
  * @internal
  */

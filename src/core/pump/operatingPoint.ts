@@ -4,8 +4,8 @@
 
 import { requireBetween } from '#core/base/errors.ts';
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { aimAt, headAndSlope, spread, takeStep } from '#core/hydraulics/foldedHead.ts';
+import { type CompiledCircuit, compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { aimAt, headAndSlope, spread, takeStep } from '#core/hydraulics/compiledHead.ts';
 import { leastFlowRatio, type PumpCurve } from './pump.ts';
 
 /** Where pump and circuit meet, or why no water moves. */
@@ -58,13 +58,13 @@ const settled = 1e-9;
 const work = { head: 0, slope: 0 };
 const drive = { head: 0, slope: 0 };
 
-function isFolded(circuit: Circuit | FoldedCircuit): circuit is FoldedCircuit {
+function isCompiled(circuit: Circuit | CompiledCircuit): circuit is CompiledCircuit {
   return 'quadratic' in circuit;
 }
 
 /** Height the water must reach before any moves: the lift, and the lowest way out of every group. */
-function openingHead(folded: FoldedCircuit): number {
-  headAndSlope(folded, 0, work);
+function openingHead(compiled: CompiledCircuit): number {
+  headAndSlope(compiled, 0, work);
   return work.head;
 }
 
@@ -82,16 +82,21 @@ const mostSteps = 30;
  * split of every group. Fast from a near guess; gives no number when it does not settle soon, and
  * then `bracketedFlow` takes over.
  */
-function newtonFlow(curve: PumpCurve, folded: FoldedCircuit, ratio: number, guess: number): number {
+function newtonFlow(
+  curve: PumpCurve,
+  compiled: CompiledCircuit,
+  ratio: number,
+  guess: number,
+): number {
   let flow = guess;
-  spread(folded, flow);
+  spread(compiled, flow);
   for (let step = 0; step < mostSteps; step += 1) {
     drive.head = ratio * ratio * curve.head(flow / ratio);
     drive.slope = ratio * curve.slope(flow / ratio);
-    const change = aimAt(folded, flow, drive);
+    const change = aimAt(compiled, flow, drive);
     const next = flow + change;
     if (!(next > 0)) return Number.NaN;
-    const near = takeStep(folded, next, lastStep);
+    const near = takeStep(compiled, next, lastStep);
     if (near && Math.abs(change) <= lastStep * next) return next;
     flow = next;
   }
@@ -105,7 +110,7 @@ function newtonFlow(curve: PumpCurve, folded: FoldedCircuit, ratio: number, gues
  */
 function bracketedFlow(
   curve: PumpCurve,
-  folded: FoldedCircuit,
+  compiled: CompiledCircuit,
   ratio: number,
   guess: number,
 ): number {
@@ -113,7 +118,7 @@ function bracketedFlow(
   let high = Number.POSITIVE_INFINITY;
   let flow = guess;
   for (let step = 0; step < 200; step += 1) {
-    headAndSlope(folded, flow, work);
+    headAndSlope(compiled, flow, work);
     const excess = ratio * ratio * curve.head(flow / ratio) - work.head;
     if (excess > 0) low = flow;
     else high = flow;
@@ -129,7 +134,7 @@ function bracketedFlow(
 
 function solve(
   curve: PumpCurve,
-  folded: FoldedCircuit,
+  compiled: CompiledCircuit,
   ratio: number,
   opening: number,
   guess: number,
@@ -145,8 +150,8 @@ function solve(
       leastRatio: leastFlowRatio(curve, opening),
     };
   }
-  const quick = newtonFlow(curve, folded, ratio, guess);
-  const flow = quick > 0 ? quick : bracketedFlow(curve, folded, ratio, guess);
+  const quick = newtonFlow(curve, compiled, ratio, guess);
+  const flow = quick > 0 ? quick : bracketedFlow(curve, compiled, ratio, guess);
   const head = ratio * ratio * curve.head(flow / ratio);
   return { kind: 'flowing', ratio, flow, head, extrapolated: flow > ratio * curve.lastFlow };
 }
@@ -156,7 +161,7 @@ function solve(
  *
  * Law: r^2 H(Q/r) = H_sys(Q), by Newton's method on flow, friction and branches together; a bracket stands behind it, so it cannot fail.
  * @param curve Pump curve at the reference speed [see PumpCurve], any.
- * @param circuit The circuit [see Circuit], any, as it is or folded.
+ * @param circuit The circuit [see Circuit], any, as it is or compiled.
  * @param ratio Speed over reference speed [-], 0 to 10.
  * @returns Flow [m3/s] and head [m], marked when past the curve's data; or no flow, and why.
  * @throws CoreError when the ratio or a part's field is out of range.
@@ -166,13 +171,13 @@ function solve(
  */
 export function operatingPoint(
   curve: PumpCurve,
-  circuit: Circuit | FoldedCircuit,
+  circuit: Circuit | CompiledCircuit,
   ratio: number,
 ): OperatingPoint {
   requireBetween('speed ratio', ratio, 0, 10, '');
-  const folded = isFolded(circuit) ? circuit : foldCircuit(circuit);
-  const opening = openingHead(folded);
-  return solve(curve, folded, ratio, opening, 0.7 * ratio * curve.lastFlow);
+  const compiled = isCompiled(circuit) ? circuit : compileCircuit(circuit);
+  const opening = openingHead(compiled);
+  return solve(curve, compiled, ratio, opening, 0.7 * ratio * curve.lastFlow);
 }
 
 /**
@@ -180,7 +185,7 @@ export function operatingPoint(
  *
  * Law: as operatingPoint; each starts from its neighbour by affinity.
  * @param curve Pump curve at the reference speed [see PumpCurve], any.
- * @param circuit The circuit [see Circuit], any, as it is or folded.
+ * @param circuit The circuit [see Circuit], any, as it is or compiled.
  * @param ratios Speeds over reference speed [-], each 0 to 10; in order they are found fastest.
  * @returns One point per ratio, in the same order [see OperatingPoint].
  * @throws CoreError when a ratio or a part's field is out of range.
@@ -190,15 +195,15 @@ export function operatingPoint(
  */
 export function speedSweep(
   curve: PumpCurve,
-  circuit: Circuit | FoldedCircuit,
+  circuit: Circuit | CompiledCircuit,
   ratios: readonly number[],
 ): OperatingPoint[] {
-  const folded = isFolded(circuit) ? circuit : foldCircuit(circuit);
-  const opening = openingHead(folded);
+  const compiled = isCompiled(circuit) ? circuit : compileCircuit(circuit);
+  const opening = openingHead(compiled);
   let flowPerRatio = 0.7 * curve.lastFlow;
   return ratios.map((ratio) => {
     requireBetween('speed ratio', ratio, 0, 10, '');
-    const point = solve(curve, folded, ratio, opening, flowPerRatio * ratio);
+    const point = solve(curve, compiled, ratio, opening, flowPerRatio * ratio);
     if (point.kind === 'flowing') flowPerRatio = point.flow / ratio;
     return point;
   });
@@ -234,7 +239,7 @@ function ratioAt(curve: PumpCurve, flow: number, head: number, max: number): num
  *
  * Law: the ratio r with r^2 H(Q/r) = H_sys(Q), by halving.
  * @param curve Pump curve at the reference speed [see PumpCurve], any.
- * @param circuit The circuit [see Circuit], any, as it is or folded.
+ * @param circuit The circuit [see Circuit], any, as it is or compiled.
  * @param flow Flow [m3/s], above 0 to 10.
  * @param range Slowest and fastest ratio [see RatioRange], 0.01 to 1 when left out.
  * @returns Ratio [-] and head [m], the slowest ratio where that already gives the flow or more; or out of reach, with the most flow there is.
@@ -245,22 +250,22 @@ function ratioAt(curve: PumpCurve, flow: number, head: number, max: number): num
  */
 export function ratioForFlow(
   curve: PumpCurve,
-  circuit: Circuit | FoldedCircuit,
+  circuit: Circuit | CompiledCircuit,
   flow: number,
   range: RatioRange = {},
 ): RatioForFlow {
   const min = requireBetween('least ratio', range.min ?? 0.01, 1e-6, 10, '');
   const max = requireBetween('greatest ratio', range.max ?? 1, min, 10, '');
   requireBetween('flow', flow, 1e-12, 10, 'm3/s');
-  const folded = isFolded(circuit) ? circuit : foldCircuit(circuit);
-  headAndSlope(folded, flow, work);
+  const compiled = isCompiled(circuit) ? circuit : compileCircuit(circuit);
+  headAndSlope(compiled, flow, work);
   const needed = ratioAt(curve, flow, work.head, farRatio);
   if (needed === undefined || needed > max * (1 + settled)) {
-    const fastest = operatingPoint(curve, folded, max);
+    const fastest = operatingPoint(curve, compiled, max);
     const greatestFlow = fastest.kind === 'flowing' ? fastest.flow : 0;
     return { kind: 'outOfReach', ratioNeeded: needed, greatestFlow };
   }
   if (needed >= min) return { kind: 'found', ratio: Math.min(needed, max), head: work.head };
-  const slowest = operatingPoint(curve, folded, min);
+  const slowest = operatingPoint(curve, compiled, min);
   return { kind: 'found', ratio: min, head: slowest.kind === 'flowing' ? slowest.head : 0 };
 }

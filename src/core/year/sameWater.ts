@@ -4,7 +4,7 @@ import { minutesPerDay } from '#core/base/constants.ts';
 import { requireBetween, requireNotNegative } from '#core/base/errors.ts';
 import { type Block, type OneSpeedPlan, oneSpeedDay } from '#core/day/day.ts';
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import type { CompiledCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 
@@ -12,8 +12,8 @@ import type { PumpCurve } from '#core/pump/pump.ts';
 export interface SameWater {
   /** Pump curve at the reference speed [see PumpCurve]. */
   readonly curve: PumpCurve;
-  /** The circuit as it stands on that day [see Circuit], as it is or folded. */
-  readonly circuit: Circuit | FoldedCircuit;
+  /** The circuit as it stands on that day [see Circuit], as it is or compiled. */
+  readonly circuit: Circuit | CompiledCircuit;
   /** Water of the day [m3], 0 or more. */
   readonly water: number;
 }

@@ -1,7 +1,7 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import type { Water } from '#core/water/water.ts';
 import { evenly } from '#ui/charts/path.ts';
 import { createDial, type Dial } from '#ui/controls/dial.ts';
@@ -110,7 +110,10 @@ export function circuitOf({ pieces, water }: CircuitScene, { counts, lift }: Bui
 
 /** Head of a few parts alone, at a flow. */
 function headOf(parts: readonly CircuitPart[], water: Water, flow: number): number {
-  return foldedHead(foldCircuit({ suction: parts, discharge: [], staticHead: 0, water }), flow);
+  return compiledHead(
+    compileCircuit({ suction: parts, discharge: [], staticHead: 0, water }),
+    flow,
+  );
 }
 
 /** What each piece takes, of those that are in. */
@@ -153,13 +156,13 @@ export function createModel(example: CircuitScene, openingFlow: number): Circuit
     };
   };
 
-  const folded = computed(() => foldCircuit(circuitOf(scene.value, built.value)));
-  const foldedKept = computed(() => foldCircuit(circuitOf(scene.value, kept.value)));
+  const folded = computed(() => compileCircuit(circuitOf(scene.value, built.value)));
+  const foldedKept = computed(() => compileCircuit(circuitOf(scene.value, kept.value)));
   const lineOf = (circuit: typeof folded) =>
     computed(() =>
       evenly(0, scene.value.greatestFlow, pointsOnLine).map((flow) => ({
         flow,
-        head: foldedHead(circuit.value, flow),
+        head: compiledHead(circuit.value, flow),
       })),
     );
 
@@ -194,14 +197,14 @@ export function createModel(example: CircuitScene, openingFlow: number): Circuit
     greatestHead: computed(() => hardest(scene.value) + lift.max.value),
     here: computed(() => ({
       flow: flow.value.value,
-      head: foldedHead(folded.value, flow.value.value),
+      head: compiledHead(folded.value, flow.value.value),
       suction: heads.value.reduce(
         (sum, { piece, head }) => (piece.side === 'suction' ? sum + head : sum),
         0,
       ),
       lift: built.value.lift,
-      before: foldedHead(foldedKept.value, flow.value.value),
-      atTwice: foldedHead(folded.value, 2 * flow.value.value),
+      before: compiledHead(foldedKept.value, flow.value.value),
+      atTwice: compiledHead(folded.value, 2 * flow.value.value),
     })),
     heads,
     countOf: (piece) => countIn(built.value.counts, piece),

@@ -1,6 +1,6 @@
 import { computed, createModel, signal } from '@preact/signals';
 import { joulesPerKilowattHour } from '#core/base/constants.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { bestMileageRatio, wirePower } from '#core/pump/power.ts';
 import * as demo from '#explorables/example/demo.ts';
@@ -26,7 +26,7 @@ export interface SpeedPoint {
   readonly cost: number;
 }
 
-const circuit = foldCircuit(demo.demoCircuit);
+const circuit = compileCircuit(demo.demoCircuit);
 
 /** Works one speed out. */
 export function pointAt(speed: number): SpeedPoint {

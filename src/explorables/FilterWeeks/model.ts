@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { joulesPerKilowattHour } from '#core/base/constants.ts';
 import { columnPressure } from '#core/fit/gauges.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import { wirePower } from '#core/pump/power.ts';
 import { type FilterBench, stepsPerWeek, weeksToDue } from '#explorables/example/filterBench.ts';
@@ -77,7 +77,7 @@ function stateOf(bench: FilterBench, speed: number, flow: number, head: number):
     speed,
     flow,
     power: wirePower(bench.power, flow, speed / bench.speeds.reference),
-    pressure: columnPressure(head - foldedHead(bench.suction, flow), bench.density),
+    pressure: columnPressure(head - compiledHead(bench.suction, flow), bench.density),
   };
 }
 

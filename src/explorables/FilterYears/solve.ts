@@ -3,8 +3,8 @@
 import { type Block, oneSpeedDay } from '#core/day/day.ts';
 import type { RunningPoint } from '#core/day/dayReport.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { type CompiledCircuit, compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { filterFactor } from '#core/hydraulics/equipment.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
@@ -60,7 +60,7 @@ function withHead(part: CircuitPart, id: string, head: number): CircuitPart {
 function loaded({ circuit, filterId }: FilterPlace, filter: FilterSetup, loading: number) {
   const head = filter.cleanHead * filterFactor(filter, loading);
   const put = (part: CircuitPart) => withHead(part, filterId, head);
-  return foldCircuit({
+  return compileCircuit({
     ...circuit,
     suction: circuit.suction.map(put),
     discharge: circuit.discharge.map(put),
@@ -69,15 +69,19 @@ function loaded({ circuit, filterId }: FilterPlace, filter: FilterSetup, loading
 
 /** The pipes with a filter at every loading that is asked for, each folded once. */
 function pipesWith(place: FilterPlace, filter: FilterSetup) {
-  const known = new Map<number, FoldedCircuit>();
-  return (loading: number): FoldedCircuit => {
+  const known = new Map<number, CompiledCircuit>();
+  return (loading: number): CompiledCircuit => {
     const folded = known.get(loading) ?? loaded(place, filter, loading);
     known.set(loading, folded);
     return folded;
   };
 }
 
-function running({ curve, power }: FilterPlace, pipes: FoldedCircuit, ratio: number): RunningPoint {
+function running(
+  { curve, power }: FilterPlace,
+  pipes: CompiledCircuit,
+  ratio: number,
+): RunningPoint {
   const point = operatingPoint(curve, pipes, ratio);
   const flow = point.kind === 'flowing' ? point.flow : 0;
   const drawn = wirePower(power, flow, ratio);
@@ -90,7 +94,7 @@ interface Wish {
   readonly place: FilterPlace;
   readonly ask: Ask;
   readonly filter: FilterSetup;
-  readonly pipes: (loading: number) => FoldedCircuit;
+  readonly pipes: (loading: number) => CompiledCircuit;
   /** Water of a day [m3]. */
   readonly asked: number;
 }

@@ -6,7 +6,7 @@
 import { gaugesIn } from '#core/fit/padModel.ts';
 import { suctionHead } from '#core/hydraulics/circuit.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { demoCircuit, demoCurve, speeds } from '#explorables/example/demo.ts';
 import type { GaugeState } from './model.ts';
@@ -33,7 +33,7 @@ function withPart(id: string, times: number): Circuit {
 }
 
 function stateOf(id: string, label: string, circuit: Circuit): GaugeState {
-  const point = operatingPoint(demoCurve, foldCircuit(circuit), exampleSpeed / speeds.rated);
+  const point = operatingPoint(demoCurve, compileCircuit(circuit), exampleSpeed / speeds.rated);
   if (point.kind !== 'flowing') throw new RangeError(`The example "${id}" moves no water.`);
   const { flow, head } = point;
   const gauges = gaugesIn(

@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import { crossedLimits, type Limit } from '#core/day/limits.ts';
 import { type Need, type Rung, speedLadder } from '#core/day/needs.ts';
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { ratioForFlow } from '#core/pump/operatingPoint.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
@@ -91,7 +91,7 @@ const near = 1e-9;
 function speedForFlow(scene: Scene, flow: number): number | undefined {
   // A drop a second is as good as none.
   if (flow < near) return 0;
-  const found = ratioForFlow(scene.curve, foldCircuit(scene.circuit), flow, {
+  const found = ratioForFlow(scene.curve, compileCircuit(scene.circuit), flow, {
     max: scene.topSpeed / scene.referenceSpeed,
   });
   return found.kind === 'found' ? found.ratio * scene.referenceSpeed : undefined;
@@ -167,7 +167,7 @@ export function createModel(example: Scene, opening: number): NeedsLadderModel {
   const here = computed(() => {
     const { scene } = ladder.value;
     const { curve, power, referenceSpeed, leastSpeed, topSpeed } = scene;
-    const circuit = foldCircuit(scene.circuit);
+    const circuit = compileCircuit(scene.circuit);
     return meetingAt({ curve, circuit, power, referenceSpeed, leastSpeed, topSpeed }, within.value);
   });
   return {

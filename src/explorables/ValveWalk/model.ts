@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import type { CompiledCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import {
   openingFor,
   pipesAt,
@@ -29,8 +29,8 @@ export interface ValveWalkModel {
   /** The same pump with the valve open and the filter clean. */
   readonly free: ReadonlySignal<Walk>;
   /** The pipes with the valve open and the filter clean, and as they are now; none when shut. */
-  readonly freePipes: ReadonlySignal<FoldedCircuit>;
-  readonly pipes: ReadonlySignal<FoldedCircuit | undefined>;
+  readonly freePipes: ReadonlySignal<CompiledCircuit>;
+  readonly pipes: ReadonlySignal<CompiledCircuit | undefined>;
   choosePump(id: string): void;
   /** Sets the valve so that this flow runs [m3/s]. */
   throttleTo(flow: number): number;

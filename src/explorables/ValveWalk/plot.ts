@@ -1,5 +1,5 @@
-import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import type { CompiledCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { pumpHead } from '#core/pump/pump.ts';
 import type { HeadAt } from '#explorables/example/machine.ts';
 import { efficiencyAt, walkAt } from '#explorables/example/rig.ts';
@@ -98,9 +98,9 @@ export function drawnOf(model: ValveWalkModel, sides: Sides): Drawn {
 }
 
 /** The head that pipes take, from no flow to where it leaves the picture. */
-function lineOf(pipes: FoldedCircuit, greatestFlow: number, greatestHead: number): HeadAt[] {
+function lineOf(pipes: CompiledCircuit, greatestFlow: number, greatestHead: number): HeadAt[] {
   return evenly(0, greatestFlow, pointsOnLine)
-    .map((flow) => ({ flow, head: foldedHead(pipes, flow) }))
+    .map((flow) => ({ flow, head: compiledHead(pipes, flow) }))
     .filter(({ head }) => head <= greatestHead);
 }
 

@@ -1,6 +1,6 @@
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { type CompiledCircuit, compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { type OperatingPoint, operatingPoint, speedSweep } from '#core/pump/operatingPoint.ts';
 import {
   bestMileageRatio,
@@ -31,7 +31,7 @@ export interface Setup {
 /** The same pump with another fixed draw and another lift, ready to be asked. */
 export interface Asked {
   readonly setup: Setup;
-  readonly folded: FoldedCircuit;
+  readonly folded: CompiledCircuit;
   readonly power: PumpPower;
 }
 
@@ -55,7 +55,7 @@ export interface Step {
 export function asked(setup: Setup, fixed: number, lift: number): Asked {
   return {
     setup,
-    folded: foldCircuit({ ...setup.circuit, staticHead: lift }),
+    folded: compileCircuit({ ...setup.circuit, staticHead: lift }),
     power: { ...setup.power, fixed },
   };
 }
@@ -90,7 +90,7 @@ export function sweep(one: Asked, speeds: readonly number[]): Step[] {
 
 /** Height the water must reach before any moves [m]. */
 export function openingHead(one: Asked): number {
-  return foldedHead(one.folded, 0);
+  return compiledHead(one.folded, 0);
 }
 
 /** Speed at which water begins to move [rpm]. */

@@ -1,7 +1,7 @@
 /** A pad whose filter can be set from clean to dirty: the lesson's example, or the reader's own. */
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
+import { type CompiledCircuit, compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { type FilterEnds, filterFactor } from '#core/hydraulics/equipment.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 
@@ -9,9 +9,9 @@ export interface FilterBench {
   readonly curve: PumpCurve;
   readonly power: PumpPower;
   /** Circuit at each whole step of loading, from clean to due for cleaning. */
-  readonly loaded: readonly FoldedCircuit[];
+  readonly loaded: readonly CompiledCircuit[];
   /** The suction side alone, which the filter does not touch. */
-  readonly suction: FoldedCircuit;
+  readonly suction: CompiledCircuit;
   /** Of the water [kg/m3]. */
   readonly density: number;
   /** Speeds [rpm]. */
@@ -59,9 +59,9 @@ export function createBench({ clean, filterId, ends, ...rest }: BenchInputs): Fi
   return {
     ...rest,
     loaded: Array.from({ length: steps + 1 }, (_, step) =>
-      foldCircuit(loadedCircuit(clean, filterId, ends, step / steps)),
+      compileCircuit(loadedCircuit(clean, filterId, ends, step / steps)),
     ),
-    suction: foldCircuit({ ...clean, discharge: [], staticHead: 0 }),
+    suction: compileCircuit({ ...clean, discharge: [], staticHead: 0 }),
     density: clean.water.density,
   };
 }

@@ -1,11 +1,11 @@
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { demoCircuit, demoCurve, demoPower, speeds } from './demo.ts';
 import type { Machine } from './machine.ts';
 
 /** The invented pump of the home picture, so that a reader meets it again here. */
 export const exampleMachine: Machine = {
   curve: demoCurve,
-  circuit: foldCircuit(demoCircuit),
+  circuit: compileCircuit(demoCircuit),
   power: demoPower,
   referenceSpeed: speeds.rated,
   leastSpeed: speeds.slowest,

@@ -1,5 +1,5 @@
-import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import type { CompiledCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import { type PumpCurve, pumpHead } from '#core/pump/pump.ts';
@@ -8,7 +8,7 @@ import { evenly } from '#ui/charts/path.ts';
 /** A pump in its pipes, from the lesson's example or from the reader's pad. */
 export interface Machine {
   readonly curve: PumpCurve;
-  readonly circuit: FoldedCircuit;
+  readonly circuit: CompiledCircuit;
   readonly power: PumpPower;
   /** Speeds [rpm]. */
   readonly referenceSpeed: number;
@@ -56,7 +56,7 @@ const pointsOnCurve = 60;
 export function systemLine(machine: Machine, greatestFlow: number): HeadAt[] {
   return evenly(0, greatestFlow, pointsOnCurve).map((flow) => ({
     flow,
-    head: foldedHead(machine.circuit, flow),
+    head: compiledHead(machine.circuit, flow),
   }));
 }
 

@@ -1,4 +1,4 @@
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import type { Machine } from './machine.ts';
@@ -9,7 +9,7 @@ export function machineOf(pad: Pad): Machine | undefined {
   if (running === null || speeds === null) return undefined;
   return {
     curve: running.curve,
-    circuit: foldCircuit(running.circuit),
+    circuit: compileCircuit(running.circuit),
     power: running.power,
     referenceSpeed: speeds.reference,
     leastSpeed: speeds.least,

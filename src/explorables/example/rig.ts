@@ -1,8 +1,8 @@
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
+import { type CompiledCircuit, compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { type FilterEnds, filterFactor } from '#core/hydraulics/equipment.ts';
 import { suddenEnlargement } from '#core/hydraulics/fittings.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { hydraulicPower, type PumpPower, wirePower } from '#core/pump/power.ts';
 import { type PumpCurve, type PumpPoint, pumpHead } from '#core/pump/pump.ts';
@@ -57,8 +57,8 @@ export interface Walk {
 }
 
 /** The pipes at one state of the filter, with the valve wide open. */
-export function pipesAt(rig: Rig, loading: number): FoldedCircuit {
-  return foldCircuit({ ...rig.circuit, discharge: loadedParts(rig, loading) });
+export function pipesAt(rig: Rig, loading: number): CompiledCircuit {
+  return compileCircuit({ ...rig.circuit, discharge: loadedParts(rig, loading) });
 }
 
 function loadedParts({ circuit, filter }: Rig, loading: number): Circuit['discharge'] {
@@ -72,13 +72,13 @@ function loadedParts({ circuit, filter }: Rig, loading: number): Circuit['discha
 }
 
 /** The pipes with the valve partly open: water jets through the gap and widens out again behind it. */
-export function throttled(rig: Rig, loading: number, open: number): FoldedCircuit {
+export function throttled(rig: Rig, loading: number, open: number): CompiledCircuit {
   const discharge = loadedParts(rig, loading);
-  if (open >= 1) return foldCircuit({ ...rig.circuit, discharge });
+  if (open >= 1) return compileCircuit({ ...rig.circuit, discharge });
   // On the velocity in the whole pipe, so the coefficient of the gap grows by the square of the area.
   const k = suddenEnlargement(Math.sqrt(open), 1) / open ** 2;
   const valve = { kind: 'fitting', id: 'valve', k, bore: rig.valveBore } as const;
-  return foldCircuit({ ...rig.circuit, discharge: [...discharge, valve] });
+  return compileCircuit({ ...rig.circuit, discharge: [...discharge, valve] });
 }
 
 /** Works out one setting of the valve and one state of the filter. */
@@ -88,8 +88,8 @@ export function walkAt(rig: Rig, pump: RigPump, loading: number, open: number): 
   const point = operatingPoint(pump.curve, throttled(rig, loading, open), ratio);
   if (point.kind === 'noFlow') return standing(rig, pump, 'lift');
   const { flow, head, extrapolated } = point;
-  const loaded = foldedHead(pipesAt(rig, loading), flow);
-  const clean = foldedHead(pipesAt(rig, 0), flow);
+  const loaded = compiledHead(pipesAt(rig, loading), flow);
+  const clean = compiledHead(pipesAt(rig, 0), flow);
   const power = wirePower(pump.power, flow, ratio);
   return {
     flow,

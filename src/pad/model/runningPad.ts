@@ -1,7 +1,7 @@
 import type { RunningPoint } from '#core/day/dayReport.ts';
 import { type HeadShare, headShares, largestVelocity } from '#core/hydraulics/circuit.ts';
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { type OperatingPoint, operatingPoint, speedSweep } from '#core/pump/operatingPoint.ts';
 import { type PumpPower, wirePower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
@@ -24,8 +24,8 @@ export interface RunningPad {
 }
 
 export function runningPad(circuit: Circuit, curve: PumpCurve, power: PumpPower): RunningPad {
-  const folded = foldCircuit(circuit);
-  const pointAt = (ratio: number) => operatingPoint(curve, folded, ratio);
+  const compiled = compileCircuit(circuit);
+  const pointAt = (ratio: number) => operatingPoint(curve, compiled, ratio);
   const powerOf = (point: OperatingPoint, ratio: number) =>
     wirePower(power, point.kind === 'flowing' ? point.flow : 0, ratio);
   const fastest = (flow: number, side: 'suction' | 'discharge') =>
@@ -35,7 +35,7 @@ export function runningPad(circuit: Circuit, curve: PumpCurve, power: PumpPower)
     curve,
     power,
     pointAt,
-    sweep: (ratios) => speedSweep(curve, folded, ratios),
+    sweep: (ratios) => speedSweep(curve, compiled, ratios),
     powerAt: (ratio) => powerOf(pointAt(ratio), ratio),
     runningAt: (ratio) => {
       const point = pointAt(ratio);

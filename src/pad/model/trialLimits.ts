@@ -3,7 +3,7 @@
 import type { Limit } from '#core/day/limits.ts';
 import type { SettledPad } from '#core/fit/padEvidence.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { assembleLimits } from './assembleLimits.ts';
 import { memoize } from './memo.ts';
@@ -25,7 +25,7 @@ export const limitsWith = memoize(
     const ofBest = allOf(best.circuit);
     const still = ofBest.filter(({ kind }) => kind !== 'npsh');
     const inlet = ofBest.find(({ kind }) => kind === 'npsh')?.greatestFlow;
-    const lossAtInlet = foldedHead(best.foldedSuction, inlet ?? 0);
+    const lossAtInlet = compiledHead(best.compiledSuction, inlet ?? 0);
     const divides = raises([...best.circuit.suction, ...best.circuit.discharge]);
     const known = new WeakMap<SettledPad, readonly Limit[]>();
     const limitsOf = ({ circuit }: SettledPad): readonly Limit[] =>
@@ -33,7 +33,7 @@ export const limitsWith = memoize(
     return (pad: SettledPad, greatestFlow: number): readonly Limit[] => {
       const isFar =
         inlet === undefined ||
-        (greatestFlow < inlet && foldedHead(pad.foldedSuction, greatestFlow) < lossAtInlet);
+        (greatestFlow < inlet && compiledHead(pad.compiledSuction, greatestFlow) < lossAtInlet);
       if (!divides && isFar) return ofBest;
       const found = known.get(pad) ?? limitsOf(pad);
       known.set(pad, found);

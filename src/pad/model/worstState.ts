@@ -9,7 +9,7 @@ import { greatestRatioWithin, type Limit } from '#core/day/limits.ts';
 import type { PadFit, SettledPad } from '#core/fit/padEvidence.ts';
 import { changedParts } from '#core/fit/resistance.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { type FoldedCircuit, foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { type CompiledCircuit, compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { type OperatingPoint, operatingPoint } from '#core/pump/operatingPoint.ts';
 import type { Pad, Plumbing, Section } from '#pad/document/schema.ts';
 import type { Path } from '#pad/messages/path.ts';
@@ -59,10 +59,11 @@ export function greatestFlowAt(
   changed: (circuit: Circuit) => Circuit = (circuit) => circuit,
 ): (ratio: number) => number {
   // The pads about a fit are asked at many speeds, and their circuits stay as they are.
-  const folded = new WeakMap<SettledPad, FoldedCircuit>();
+  const compiled = new WeakMap<SettledPad, CompiledCircuit>();
   const freest = (pad: SettledPad) => {
-    const known = folded.get(pad) ?? foldCircuit(freestCircuit(changed(pad.circuit), plumbing));
-    folded.set(pad, known);
+    const known =
+      compiled.get(pad) ?? compileCircuit(freestCircuit(changed(pad.circuit), plumbing));
+    compiled.set(pad, known);
     return known;
   };
   return (ratio) => fit.bandOf((pad) => flowOf(operatingPoint(pad.curve, freest(pad), ratio))).high;

@@ -1,6 +1,6 @@
 import { headShares } from '#core/hydraulics/circuit.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { operatingPoint, speedSweep } from '#core/pump/operatingPoint.ts';
 import { pumpFromThreePoints, pumpHead } from '#core/pump/pump.ts';
 import { ownerPad } from '#pad/demos/demos.ts';
@@ -20,8 +20,8 @@ async function fullestStep(): Promise<Row> {
   const flows = evenly(0, 0.008, 100);
   const speeds = evenly(0.3, 1, 25);
   const step = (ratio: number): number => {
-    const circuit = foldCircuit(branched);
-    const heads = flows.map((flow) => pumpHead(curve, flow, ratio) + foldedHead(circuit, flow));
+    const circuit = compileCircuit(branched);
+    const heads = flows.map((flow) => pumpHead(curve, flow, ratio) + compiledHead(circuit, flow));
     const points = speedSweep(curve, circuit, speeds);
     const here = operatingPoint(curve, circuit, ratio);
     const flow = here.kind === 'flowing' ? here.flow : 0;

@@ -9,8 +9,8 @@ import {
   systemHead,
 } from '#core/hydraulics/circuit.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldedHead } from '#core/hydraulics/foldedHead.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { flowArea } from '#core/hydraulics/pipe.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import { pumpFromPowerLaw } from '#core/pump/pump.ts';
@@ -40,7 +40,7 @@ describe('the circuit', () => {
     );
   });
 
-  test('folded or not, takes the sum of its shares along any way the water really goes', () => {
+  test('compiled or not, takes the sum of its shares along any way the water really goes', () => {
     fc.assert(
       fc.property(anyCircuit, fc.double({ min: 1e-4, max: 0.02, noNaN: true }), (circuit, q) => {
         const shares = headShares(circuit, q);
@@ -60,7 +60,7 @@ describe('the circuit', () => {
         const total = along(circuit.suction) + along(circuit.discharge) + circuit.staticHead;
         const head = systemHead(circuit, q);
         expect(Math.abs(total - head)).toBeLessThan(1e-7 * Math.max(head, 0.01));
-        expect(foldedHead(foldCircuit(circuit), q)).toBeCloseTo(head, 9);
+        expect(compiledHead(compileCircuit(circuit), q)).toBeCloseTo(head, 9);
       }),
       { numRuns: 200 },
     );

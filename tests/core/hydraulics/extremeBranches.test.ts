@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { fitPad } from '#core/fit/fitPad.ts';
 import { branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { headAndSlope } from '#core/hydraulics/foldedHead.ts';
+import { headAndSlope } from '#core/hydraulics/compiledHead.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';
@@ -78,13 +78,16 @@ describe.each(cases)('ways that differ by a factor of a thousand million, %s', (
 
   test('take no more steps than others: a guess near enough, and Newton from there', () => {
     for (const ratio of ratios) {
-      const heads = headsOfEachLine(circuit, (folded) => void operatingPoint(curve, folded, ratio));
+      const heads = headsOfEachLine(
+        circuit,
+        (compiled) => void operatingPoint(curve, compiled, ratio),
+      );
       // From even shares thirty halvings would come first: 2^30 is a thousand million.
       expect(heads, `at ratio ${ratio}`).toBeLessThan(25);
     }
     for (const flow of [1e-4, 1e-3, 6e-3]) {
-      const heads = headsOfEachLine(circuit, (folded) =>
-        headAndSlope(folded, flow, { head: 0, slope: 0 }),
+      const heads = headsOfEachLine(circuit, (compiled) =>
+        headAndSlope(compiled, flow, { head: 0, slope: 0 }),
       );
       expect(heads, `at ${flow} m3/s`).toBeLessThan(35);
     }

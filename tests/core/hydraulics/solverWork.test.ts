@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { systemHead } from '#core/hydraulics/circuit.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { headAndSlope } from '#core/hydraulics/foldedHead.ts';
+import type { CompiledCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { headAndSlope } from '#core/hydraulics/compiledHead.ts';
 import { operatingPoint, ratioForFlow, speedSweep } from '#core/pump/operatingPoint.ts';
 import { type PumpCurve, pumpFromPowerLaw, pumpHead } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';
@@ -159,8 +159,8 @@ function twelveWays(level: number, lift: number): Circuit {
 }
 
 describe('how much work groups within groups are', () => {
-  const split = (folded: FoldedCircuit) => headAndSlope(folded, 0.004, { head: 0, slope: 0 });
-  const sweep = (folded: FoldedCircuit) => speedSweep(curve, folded, ratios);
+  const split = (compiled: CompiledCircuit) => headAndSlope(compiled, 0.004, { head: 0, slope: 0 });
+  const sweep = (compiled: CompiledCircuit) => speedSweep(curve, compiled, ratios);
 
   // Newton's method on all flows at once: a step takes one head of each piece, and how many steps
   // there are hangs on how far off the first guess is, not on how the pieces stand in one another.
@@ -181,9 +181,9 @@ describe('how much work groups within groups are', () => {
   test('a split takes few heads of each piece, from even shares some ten, near the last one four', () => {
     for (const level of [1, 2, 3, 6]) {
       expect(headsOfEachLine(twelveWays(level, 0), split)).toBeLessThan(10);
-      const again = headsOfEachLine(twelveWays(level, 0), (folded) => {
-        split(folded);
-        headAndSlope(folded, 0.0041, { head: 0, slope: 0 });
+      const again = headsOfEachLine(twelveWays(level, 0), (compiled) => {
+        split(compiled);
+        headAndSlope(compiled, 0.0041, { head: 0, slope: 0 });
       });
       expect(again - headsOfEachLine(twelveWays(level, 0), split)).toBeLessThanOrEqual(4);
     }
@@ -192,8 +192,8 @@ describe('how much work groups within groups are', () => {
   test('no circuit takes more than some tens of heads of each piece', () => {
     fc.assert(
       fc.property(anyCircuit, fc.double({ min: -5, max: -1.7, noNaN: true }), (circuit, power) => {
-        const heads = headsOfEachLine(circuit, (folded) =>
-          headAndSlope(folded, 10 ** power, { head: 0, slope: 0 }),
+        const heads = headsOfEachLine(circuit, (compiled) =>
+          headAndSlope(compiled, 10 ** power, { head: 0, slope: 0 }),
         );
         // Thirty whole steps, then steps halved: a way that only just opens is left by halves.
         expect(heads).toBeLessThan(60);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Circuit } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { pipeSizes } from '#core/hydraulics/pipe.ts';
 import type { FoundDay } from '#core/planner/cheapestDay.ts';
 import { settableRatios } from '#core/planner/inputs.ts';
@@ -171,9 +171,9 @@ describe('whatever is asked for', { timeout: 60_000 }, () => {
     });
     const ratios = settableRatios({ least: 0.2, top: 1, step: 0.0125 });
     const speedsAt = (bore: number, length: number) => {
-      const folded = foldCircuit(circuit(bore, length));
+      const compiled = compileCircuit(circuit(bore, length));
       return ratios.flatMap((ratio) => {
-        const point = operatingPoint(curve, folded, ratio);
+        const point = operatingPoint(curve, compiled, ratio);
         const power = 45 + 1200 * ratio ** 3;
         return point.kind === 'flowing' ? [{ ratio, flow: point.flow, power }] : [];
       });

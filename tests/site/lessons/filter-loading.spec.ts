@@ -1,5 +1,5 @@
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { filterFactor } from '#core/hydraulics/equipment.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { cleanCircuit, exampleBench, filterEnds } from '#explorables/example/filter.ts';
 import { ownerPad } from '#pad/demos/demoOwner.ts';
@@ -15,7 +15,7 @@ function flowShown(weeks: number, speed: number): string {
   const discharge = cleanCircuit.discharge.map((part) =>
     part.kind === 'equipment' && part.id === 'filter' ? { ...part, factor } : part,
   );
-  const folded = foldCircuit({ ...cleanCircuit, discharge });
+  const folded = compileCircuit({ ...cleanCircuit, discharge });
   const point = operatingPoint(exampleBench.curve, folded, speed / exampleBench.speeds.reference);
   return formatIn('flow', point.kind === 'flowing' ? point.flow : 0, 'gpm');
 }

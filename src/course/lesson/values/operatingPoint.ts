@@ -1,6 +1,6 @@
 import { joulesPerKilowattHour } from '#core/base/constants.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { equipmentHead } from '#core/hydraulics/equipment.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { type PumpCurve, pumpFromPoints, pumpFromThreePoints } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';
@@ -49,7 +49,7 @@ function pipes(given: ValueProps) {
 
 function meeting(given: ValueProps) {
   const loop = { kind: 'equipment', id: 'loop', ...pipes(given) } as const;
-  const circuit = foldCircuit({
+  const circuit = compileCircuit({
     suction: [],
     discharge: [loop],
     staticHead: 0,

@@ -1,5 +1,5 @@
 /**
- * A circuit folded into as few numbers as its head needs, for solvers that ask for it a million times.
+ * A circuit compiled into as few numbers as its head needs, for solvers that ask for it a million times.
  *
  * All pipe of one bore and roughness becomes one run; every K and every quadratic piece of equipment
  * becomes one coefficient of Q^2; each other exponent costs one power; branches stay groups.
@@ -12,7 +12,7 @@ import type { Circuit, CircuitPart, ParallelPart } from './circuitParts.ts';
 import { flowArea } from './pipe.ts';
 
 /** All pipe of one bore and roughness. */
-export interface FoldedRun {
+export interface CompiledRun {
   /** Roughness over bore [-]. */
   readonly relativeRoughness: number;
   /** Reynolds number per flow [s/m3]. */
@@ -26,15 +26,15 @@ export interface FoldedRun {
 }
 
 /** Equipment whose exponent is not 2. */
-export interface FoldedPower {
+export interface CompiledPower {
   /** Head per flow to the exponent [m/(m3/s)^n]. */
   readonly coefficient: number;
   /** Power of the flow [-]. */
   readonly exponent: number;
 }
 
-export interface FoldedBranch {
-  readonly folded: FoldedCircuit;
+export interface CompiledBranch {
+  readonly compiled: CompiledCircuit;
   /** Flow of this branch at the flow its group was last solved for [m3/s]. */
   flow: number;
   /** Last share of the group's flow, where the next solve begins [-]. */
@@ -53,8 +53,8 @@ export interface FoldedBranch {
   readonly point: HeadPoint;
 }
 
-export interface FoldedGroup {
-  readonly branches: readonly FoldedBranch[];
+export interface CompiledGroup {
+  readonly branches: readonly CompiledBranch[];
   /** What the group takes at the flow it was last solved for. */
   readonly point: HeadPoint;
   /** The head of its widest open branch [m]. */
@@ -64,14 +64,14 @@ export interface FoldedGroup {
 }
 
 /** A circuit as a solver sees it. Holds the solver's last guesses, never anything that changes an answer. */
-export interface FoldedCircuit {
+export interface CompiledCircuit {
   /** Head at no flow [m], 0 or more. */
   readonly lift: number;
   /** Coefficient of the flow squared [s2/m5], 0 or more. */
   quadratic: number;
-  readonly runs: FoldedRun[];
-  readonly powers: FoldedPower[];
-  readonly groups: FoldedGroup[];
+  readonly runs: CompiledRun[];
+  readonly powers: CompiledPower[];
+  readonly groups: CompiledGroup[];
 }
 
 /** A head and its slope against flow, written in place. */
@@ -82,14 +82,14 @@ export interface HeadPoint {
   slope: number;
 }
 
-function addPart(folded: FoldedCircuit, part: CircuitPart, water: Water): void {
+function addPart(compiled: CompiledCircuit, part: CircuitPart, water: Water): void {
   switch (part.kind) {
     case 'pipe':
-      addRun(folded, part.bore, part.length, part.roughness, water);
+      addRun(compiled, part.bore, part.length, part.roughness, water);
       return;
     case 'fitting':
       requireBetween(`K of ${part.id}`, part.k, 0, 1e6, '');
-      folded.quadratic += part.k / (2 * standardGravity * flowArea(part.bore) ** 2);
+      compiled.quadratic += part.k / (2 * standardGravity * flowArea(part.bore) ** 2);
       return;
     case 'equipment': {
       const { referenceHead, referenceFlow, exponent, factor } = part;
@@ -98,18 +98,18 @@ function addPart(folded: FoldedCircuit, part: CircuitPart, water: Water): void {
       requireBetween(`exponent of ${part.id}`, exponent, 1, 2.5, '');
       requireBetween(`factor of ${part.id}`, factor, 0, 1000, '');
       const coefficient = (factor * referenceHead) / referenceFlow ** exponent;
-      if (exponent === 2) folded.quadratic += coefficient;
-      else if (coefficient > 0) folded.powers.push({ coefficient, exponent });
+      if (exponent === 2) compiled.quadratic += coefficient;
+      else if (coefficient > 0) compiled.powers.push({ coefficient, exponent });
       return;
     }
     case 'parallel':
-      folded.groups.push(foldGroup(part, water));
+      compiled.groups.push(compileGroup(part, water));
   }
 }
 
 /** Lengths add up where bore and roughness are the same; the list is short, so it is just searched. */
 function addRun(
-  folded: FoldedCircuit,
+  compiled: CompiledCircuit,
   bore: number,
   length: number,
   roughness: number,
@@ -127,31 +127,31 @@ function addRun(
     laminar: (32 * nu * length) / (standardGravity * bore * bore * area),
     inverseRoot: 7,
   };
-  const same = folded.runs.findIndex(
+  const same = compiled.runs.findIndex(
     (other) =>
       other.reynoldsPerFlow === run.reynoldsPerFlow &&
       other.relativeRoughness === run.relativeRoughness,
   );
-  const other = folded.runs[same];
-  if (other === undefined) folded.runs.push(run);
+  const other = compiled.runs[same];
+  if (other === undefined) compiled.runs.push(run);
   else
-    folded.runs[same] = {
+    compiled.runs[same] = {
       ...run,
       headPerFactor: other.headPerFactor + run.headPerFactor,
       laminar: other.laminar + run.laminar,
     };
 }
 
-function foldParts(parts: readonly CircuitPart[], lift: number, water: Water): FoldedCircuit {
-  const folded: FoldedCircuit = {
+function foldParts(parts: readonly CircuitPart[], lift: number, water: Water): CompiledCircuit {
+  const compiled: CompiledCircuit = {
     lift: requireBetween('static head', lift, 0, 1000, 'm'),
     quadratic: 0,
     runs: [],
     powers: [],
     groups: [],
   };
-  for (const part of parts) addPart(folded, part, water);
-  return folded;
+  for (const part of parts) addPart(compiled, part, water);
+  return compiled;
 }
 
 /** A friction factor and a flow such as pool plumbing has, to guess by. */
@@ -159,22 +159,22 @@ const usualFactor = 0.02;
 const usualFlow = 1e-3;
 
 /** About how easily water goes a way, flow over the root of head: the first guess of a split. */
-function easeOf({ quadratic, runs, powers, groups }: FoldedCircuit): number {
+function easeOf({ quadratic, runs, powers, groups }: CompiledCircuit): number {
   let resistance = quadratic;
   for (const run of runs) resistance += usualFactor * run.headPerFactor;
   for (const { coefficient, exponent } of powers)
     resistance += coefficient * usualFlow ** (exponent - 2);
   for (const { branches } of groups)
-    resistance += branches.reduce((sum, { folded }) => sum + easeOf(folded), 0) ** -2;
+    resistance += branches.reduce((sum, { compiled }) => sum + easeOf(compiled), 0) ** -2;
   return 1 / Math.sqrt(Math.max(resistance, 1e-6));
 }
 
 /**
- * Folds branches side by side.
+ * Compiles branches side by side.
  *
  * @internal
  */
-export function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
+export function compileGroup(part: ParallelPart, water: Water): CompiledGroup {
   if (part.branches.length === 0) {
     throw new CoreError(`branches of ${part.id}`, 0, 'at least one branch');
   }
@@ -182,8 +182,8 @@ export function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
   const eases = ways.map(easeOf);
   const whole = eases.reduce((sum, ease) => sum + ease, 0);
   return {
-    branches: ways.map((folded, at) => ({
-      folded,
+    branches: ways.map((compiled, at) => ({
+      compiled,
       flow: 0,
       share: (eases[at] as number) / whole,
       open: true,
@@ -200,17 +200,17 @@ export function foldGroup(part: ParallelPart, water: Water): FoldedGroup {
 }
 
 /**
- * Folds a circuit for a solver.
+ * Compiles a circuit for a solver.
  *
  * Law: as systemHead; lengths of one bore add, coefficients of the flow squared add.
  * @param circuit The circuit [see Circuit], fields as there.
- * @returns The folded circuit [see FoldedCircuit]; it takes the same head at every flow.
+ * @returns The compiled circuit [see CompiledCircuit]; it takes the same head at every flow.
  * @throws CoreError when a part's field is out of range.
  * Accuracy: rounding.
  * Source: as systemHead.
- * @example foldCircuit({ suction: [], discharge: [], staticHead: 2, water: { temperature: 20, density: 998.2, dynamicViscosity: 1e-3, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }).lift // 2.000
+ * @example compileCircuit({ suction: [], discharge: [], staticHead: 2, water: { temperature: 20, density: 998.2, dynamicViscosity: 1e-3, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }).lift // 2.000
  */
-export function foldCircuit(circuit: Circuit): FoldedCircuit {
+export function compileCircuit(circuit: Circuit): CompiledCircuit {
   const parts = [...circuit.suction, ...circuit.discharge];
   return foldParts(parts, circuit.staticHead, circuit.water);
 }

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { systemHead } from '#core/hydraulics/circuit.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { headAndSlope, tangent } from '#core/hydraulics/foldedHead.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { headAndSlope, tangent } from '#core/hydraulics/compiledHead.ts';
 import { darcyWeisbach } from '#core/hydraulics/friction.ts';
 import { water } from '#core/water/water.ts';
 import { branch, elbows, equipment, pipe, sideBySide } from '../../oracle/circuits.ts';
@@ -15,13 +15,13 @@ function loop(discharge: readonly CircuitPart[], staticHead = 0): Circuit {
 
 function at(circuit: Circuit, flow: number) {
   const point = { head: 0, slope: 0 };
-  headAndSlope(foldCircuit(circuit), flow, point);
+  headAndSlope(compileCircuit(circuit), flow, point);
   return point;
 }
 
 const anyFlow = fc.double({ min: 1e-4, max: 0.02, noNaN: true });
 
-describe('a folded circuit', () => {
+describe('a compiled circuit', () => {
   test('has the slope of its head', () => {
     fc.assert(
       fc.property(anyCircuit, anyFlow, (circuit, flow) => {
@@ -42,13 +42,13 @@ describe('a folded circuit', () => {
   test('once its branches are settled, is met by their tangents', () => {
     fc.assert(
       fc.property(anyCircuit, anyFlow, (circuit, flow) => {
-        const folded = foldCircuit(circuit);
+        const compiled = compileCircuit(circuit);
         const settled = { head: 0, slope: 0 };
-        headAndSlope(folded, flow, settled);
+        headAndSlope(compiled, flow, settled);
         // A closed branch has a tangent of its own and is no part of what is carried along.
-        fc.pre(folded.groups.every((group) => allOpen(group)));
+        fc.pre(compiled.groups.every((group) => allOpen(group)));
         const carried = { head: 0, slope: 0 };
-        tangent(folded, flow, carried);
+        tangent(compiled, flow, carried);
         expect(carried.head / settled.head).toBeCloseTo(1, 8);
         expect(carried.slope / settled.slope).toBeCloseTo(1, 5);
       }),
@@ -58,8 +58,8 @@ describe('a folded circuit', () => {
   test('keeps one run of pipe for each bore and wall, however it is cut up', () => {
     const rough = { ...pipe('sch40-2', 3), roughness: 1e-4 } as CircuitPart;
     const parts = [pipe('sch40-2', 10), pipe('sch40-1', 4), pipe('sch40-2', 30), rough];
-    const folded = foldCircuit(loop([...parts, pipe('sch40-3', 0)]));
-    expect(folded.runs).toHaveLength(3);
+    const compiled = compileCircuit(loop([...parts, pipe('sch40-3', 0)]));
+    expect(compiled.runs).toHaveLength(3);
     // Darcy–Weisbach, run by run: friction adds up along a line.
     const flow = 0.003;
     const { kinematicViscosity } = water(25);
@@ -90,15 +90,15 @@ describe('a folded circuit', () => {
   test('has a power of the flow only where there is one that is no square', () => {
     const power = (exponent: number, factor: number) =>
       ({ ...equipment(4, 60, factor), exponent }) as CircuitPart;
-    const folded = foldCircuit(
+    const compiled = compileCircuit(
       loop([power(2, 1), power(2, 2), power(1.5, 0), elbows('sch40-2', 1)]),
     );
-    expect(folded.powers).toEqual([]);
+    expect(compiled.powers).toEqual([]);
     // h = h0 (Q/Q0)^2 and K V^2/2g add up to one coefficient: three times 4 ft at 60 gpm, and an elbow.
     const flow = 60 * ((231 * 0.0254 ** 3) / 60);
     const elbow = systemHead(loop([elbows('sch40-2', 1)]), flow);
-    expect(folded.quadratic * flow ** 2).toBeCloseTo(3 * 4 * 0.3048 + elbow, 12);
-    expect(foldCircuit(loop([power(1.5, 1)])).powers).toHaveLength(1);
+    expect(compiled.quadratic * flow ** 2).toBeCloseTo(3 * 4 * 0.3048 + elbow, 12);
+    expect(compileCircuit(loop([power(1.5, 1)])).powers).toHaveLength(1);
   });
 
   test('in slow flow takes head in proportion to flow', () => {
@@ -140,21 +140,21 @@ describe('a folded circuit', () => {
     ['factor of filter', { factor: 1001 }],
   ])('a wrong %s is refused by name', (field, wrong) => {
     const filter = { ...equipment(4, 60), id: 'filter', ...wrong } as CircuitPart;
-    expect(() => foldCircuit(loop([filter]))).toThrow(new RegExp(`^${field} is `));
+    expect(() => compileCircuit(loop([filter]))).toThrow(new RegExp(`^${field} is `));
   });
 
   test('lengths, lifts and coefficients beyond any pool are refused', () => {
     const far = { ...pipe('sch40-2', 1), length: 1e5 + 1 } as CircuitPart;
-    expect(() => foldCircuit(loop([far]))).toThrow('length is 100001');
-    expect(() => foldCircuit(loop([], 1001))).toThrow('static head is 1001');
+    expect(() => compileCircuit(loop([far]))).toThrow('length is 100001');
+    expect(() => compileCircuit(loop([], 1001))).toThrow('static head is 1001');
     const tight = { kind: 'fitting', id: 'plug', k: 1e6 + 1, bore: 0.05 } as const;
-    expect(() => foldCircuit(loop([tight]))).toThrow('K of plug is 1000001');
-    expect(() => foldCircuit(loop([sideBySide(branch([], -1))]))).toThrow('static head is -1');
+    expect(() => compileCircuit(loop([tight]))).toThrow('K of plug is 1000001');
+    expect(() => compileCircuit(loop([sideBySide(branch([], -1))]))).toThrow('static head is -1');
   });
 });
 
-type Folded = ReturnType<typeof foldCircuit>;
+type Compiled = ReturnType<typeof compileCircuit>;
 
-function allOpen({ branches }: Folded['groups'][number]): boolean {
-  return branches.every(({ flow, folded }) => flow > 0 && folded.groups.every(allOpen));
+function allOpen({ branches }: Compiled['groups'][number]): boolean {
+  return branches.every(({ flow, compiled }) => flow > 0 && compiled.groups.every(allOpen));
 }

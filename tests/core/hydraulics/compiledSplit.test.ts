@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { branchFlows, systemHead } from '#core/hydraulics/circuit.ts';
 import type { Circuit, CircuitPart } from '#core/hydraulics/circuitParts.ts';
-import type { FoldedCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { foldCircuit } from '#core/hydraulics/foldedCircuit.ts';
-import { headAndSlope } from '#core/hydraulics/foldedHead.ts';
+import type { CompiledCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
+import { headAndSlope } from '#core/hydraulics/compiledHead.ts';
 import { darcyWeisbach } from '#core/hydraulics/friction.ts';
 import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { pumpFromPowerLaw } from '#core/pump/pump.ts';
@@ -99,7 +99,7 @@ describe('water that may go several ways', () => {
       .reduce((sum, one, at) => sum + 1 / (2 * (ways[at]?.[0] ?? 0) * one), 0);
     const group = sideBySide(...ways.map(([k, lift]) => branch([quadratic(k)], lift)));
     const point = { head: 0, slope: 0 };
-    headAndSlope(foldCircuit(loop(group)), flow, point);
+    headAndSlope(compileCircuit(loop(group)), flow, point);
     expect(point.head / head).toBeCloseTo(1, 10);
     expect(point.slope * conductance).toBeCloseTo(1, 9);
     branchFlows(loop(group), flow).forEach((one, at) => {
@@ -132,9 +132,9 @@ describe('water that may go several ways', () => {
     const nest = sideBySide(branch([long]), branch([top], 1e-6));
     const group = sideBySide(branch([wide]), branch([inlet, nest], 1e-6));
     const flow = 1e-5;
-    const folded = foldCircuit(loop(group));
+    const compiled = compileCircuit(loop(group));
     const point = { head: 0, slope: 0 };
-    headAndSlope(folded, flow, point);
+    headAndSlope(compiled, flow, point);
     const [first = 0, second = 0, inner = 0, upper = 0] = branchFlows(loop(group), flow).map(
       (one) => one.flow,
     );
@@ -157,11 +157,11 @@ describe('the friction factor that a run remembers', () => {
 
   test('never shows in the head, however far the flow has moved since', () => {
     const runs = [pipe('sch40-2', 100), { ...pipe('sch40-1', 4), roughness: 2e-3 } as CircuitPart];
-    const folded = foldCircuit(loop(...runs));
+    const compiled = compileCircuit(loop(...runs));
     // From Re 500 in the wide run to 5e5 in the narrow one, and back: all three regimes.
     for (const flow of [2e-5, 1e-2, 2e-4, 9e-3, 8e-5, 1e-4, 1.2e-4, 1e-2, 1e-2]) {
       const point = { head: 0, slope: 0 };
-      headAndSlope(folded, flow, point);
+      headAndSlope(compiled, flow, point);
       const head = (at: number) => runs.reduce((sum, run) => sum + headOf(run, at), 0);
       expect(Math.abs(point.head / head(flow) - 1)).toBeLessThan(1e-13);
       const rise = (head(flow * (1 + 1e-6)) - head(flow * (1 - 1e-6))) / (2e-6 * flow);
@@ -171,10 +171,10 @@ describe('the friction factor that a run remembers', () => {
 
   test('is taken one step on where the flow has hardly moved, two where it has', () => {
     // A step of order four from 1e-3 off is exact; the factor of smooth pipe goes as Re^-1/5 or so.
-    const folded = foldCircuit(loop(pipe('sch40-2', 100)));
+    const compiled = compileCircuit(loop(pipe('sch40-2', 100)));
     const steps = (flow: number) => {
       const spy = vi.spyOn(Math, 'log').mockClear();
-      headAndSlope(folded, flow, { head: 0, slope: 0 });
+      headAndSlope(compiled, flow, { head: 0, slope: 0 });
       return spy.mock.calls.length;
     };
     expect(steps(0.003)).toBe(2);
@@ -185,10 +185,10 @@ describe('the friction factor that a run remembers', () => {
   test('shows that a way up does not go on for the sake of rounding', () => {
     // 4 m carry rounding of 1e-15 m, far above 1e-13 of the flow times the slope of so wide a pipe.
     const up = [2, 4].map((lift) => branch([pipe('sch40-3', 9)], lift));
-    const folded = foldCircuit(loop(sideBySide(...up)));
+    const compiled = compileCircuit(loop(sideBySide(...up)));
     const spy = vi.spyOn(Math, 'log').mockClear();
     for (let flow = 6e-4; flow < 1e-3; flow += 1e-5) {
-      headAndSlope(folded, flow, { head: 0, slope: 0 });
+      headAndSlope(compiled, flow, { head: 0, slope: 0 });
       expect(spy.mock.calls.length).toBeLessThan(40);
       spy.mockClear();
     }
@@ -196,26 +196,26 @@ describe('the friction factor that a run remembers', () => {
 
   test('shows that no split of a flow in a pool needs halving, however the branches nest', () => {
     // All levels settle together, within 30 steps as a rule; halving takes 1e4.
-    const runsIn = ({ runs, groups }: FoldedCircuit): number =>
+    const runsIn = ({ runs, groups }: CompiledCircuit): number =>
       groups
-        .flatMap(({ branches }) => branches.map(({ folded }) => runsIn(folded)))
+        .flatMap(({ branches }) => branches.map(({ compiled }) => runsIn(compiled)))
         .reduce((sum, one) => sum + one, runs.length);
     fc.assert(
       fc.property(anyCircuit, fc.double({ min: 1e-4, max: 0.02, noNaN: true }), (circuit, flow) => {
-        const folded = foldCircuit(circuit);
+        const compiled = compileCircuit(circuit);
         const spy = vi.spyOn(Math, 'log').mockClear();
-        headAndSlope(folded, flow, { head: 0, slope: 0 });
-        expect(spy.mock.calls.length).toBeLessThanOrEqual(60 * runsIn(folded));
+        headAndSlope(compiled, flow, { head: 0, slope: 0 });
+        expect(spy.mock.calls.length).toBeLessThanOrEqual(60 * runsIn(compiled));
       }),
       { numRuns: 400 },
     );
   });
 
   test('and the split that a group remembers save steps', () => {
-    const folded = foldCircuit(branched);
+    const compiled = compileCircuit(branched);
     const steps = (flow: number) => {
       const spy = vi.spyOn(Math, 'log').mockClear();
-      headAndSlope(folded, flow, { head: 0, slope: 0 });
+      headAndSlope(compiled, flow, { head: 0, slope: 0 });
       return spy.mock.calls.length;
     };
     // Seven runs: from even shares several steps, from the shares last found fewer.

@@ -1,5 +1,5 @@
 /**
- * The head that a folded circuit takes, with its slope, and how groups of branches split the flow.
+ * The head that a compiled circuit takes, with its slope, and how groups of branches split the flow.
  *
  * Two ways to the split: `headAndSlope` settles it before it answers, `aimAt` and `takeStep` carry it
  * along while a solver moves the whole flow. Both move all branches of all groups at once, however they
@@ -10,11 +10,11 @@ import { requireBetween } from '#core/base/errors.ts';
 import type { Water } from '#core/water/water.ts';
 import type { ParallelPart } from './circuitParts.ts';
 import {
-  type FoldedBranch,
-  type FoldedCircuit,
-  foldGroup,
+  type CompiledBranch,
+  type CompiledCircuit,
+  compileGroup,
   type HeadPoint,
-} from './foldedCircuit.ts';
+} from './compiledCircuit.ts';
 import { plainHead } from './plainHead.ts';
 
 /** Change of a branch's flow, as a share of its own, at which a split counts as found. */
@@ -59,7 +59,7 @@ const steady: HeadPoint = { head: 0, slope: Number.NEGATIVE_INFINITY };
  * Heads are asked anew where branches have moved.
  */
 function join(
-  { groups }: FoldedCircuit,
+  { groups }: CompiledCircuit,
   flow: number,
   own: HeadPoint,
   out: HeadPoint,
@@ -68,11 +68,11 @@ function join(
   let { head, slope } = own;
   for (const group of groups) {
     const { branches, point } = group;
-    let lowest = branches[0] as FoldedBranch;
+    let lowest = branches[0] as CompiledBranch;
     let atRest = Number.POSITIVE_INFINITY;
     for (const branch of branches) {
-      if (moved) plainHead(branch.folded, branch.flow, branch.own);
-      join(branch.folded, branch.flow, branch.own, branch.point, moved);
+      if (moved) plainHead(branch.compiled, branch.flow, branch.own);
+      join(branch.compiled, branch.flow, branch.own, branch.point, moved);
       branch.point.slope = Math.max(branch.point.slope, 1e-12);
       const rest = branch.point.head - branch.point.slope * branch.flow;
       if (rest >= atRest) continue;
@@ -103,7 +103,7 @@ function join(
 }
 
 /** Sets where each branch is to go along the tangents; tells whether any opens or shuts by that. */
-function aim({ groups }: FoldedCircuit, flow: number, change: number, none: number): boolean {
+function aim({ groups }: CompiledCircuit, flow: number, change: number, none: number): boolean {
   let turned = false;
   for (const { branches, point, base, rise } of groups) {
     for (const branch of branches) {
@@ -116,8 +116,8 @@ function aim({ groups }: FoldedCircuit, flow: number, change: number, none: numb
       branch.open = open;
       branch.goal = open ? Math.min(wish, flow + change) : 0;
       branch.same = Math.abs(gap) <= Math.max(sameHead * head, none);
-      if (branch.folded.groups.length === 0) continue;
-      if (aim(branch.folded, branch.flow, branch.goal - branch.flow, none)) turned = true;
+      if (branch.compiled.groups.length === 0) continue;
+      if (aim(branch.compiled, branch.flow, branch.goal - branch.flow, none)) turned = true;
     }
   }
   return turned;
@@ -132,9 +132,9 @@ const aimed: HeadPoint = { head: 0, slope: 0 };
  * branches; written in place. Exact once no branch has anywhere to go.
  * @internal
  */
-export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
-  plainHead(folded, flow, whole);
-  join(folded, flow, whole, out, true);
+export function tangent(compiled: CompiledCircuit, flow: number, out: HeadPoint): void {
+  plainHead(compiled, flow, whole);
+  join(compiled, flow, whole, out, true);
 }
 
 /**
@@ -143,14 +143,14 @@ export function tangent(folded: FoldedCircuit, flow: number, out: HeadPoint): vo
  * whole flow.
  * @internal
  */
-export function aimAt(folded: FoldedCircuit, flow: number, drive: HeadPoint): number {
-  tangent(folded, flow, aimed);
+export function aimAt(compiled: CompiledCircuit, flow: number, drive: HeadPoint): number {
+  tangent(compiled, flow, aimed);
   for (let round = 0; ; round += 1) {
     const change = (drive.head - aimed.head) / (aimed.slope - drive.slope);
-    if (folded.groups.length === 0) return change;
+    if (compiled.groups.length === 0) return change;
     const none = noHead * Math.min(Math.abs(aimed.head), mostHead);
-    if (!aim(folded, flow, change, none) || round === mostRounds) return change;
-    join(folded, flow, whole, aimed, false);
+    if (!aim(compiled, flow, change, none) || round === mostRounds) return change;
+    join(compiled, flow, whole, aimed, false);
   }
 }
 
@@ -158,34 +158,34 @@ export function aimAt(folded: FoldedCircuit, flow: number, drive: HeadPoint): nu
  * Whether every branch is within a share of its own flow of where it is to go, or within `least`,
  * which counts for nothing beside the whole flow.
  */
-function isNear({ groups }: FoldedCircuit, flow: number, share: number, least: number): boolean {
+function isNear({ groups }: CompiledCircuit, flow: number, share: number, least: number): boolean {
   for (const { branches } of groups) {
     for (const branch of branches) {
       const { goal, same } = branch;
       const near = Math.max(share * goal, hardly * flow, least);
       if (!same && Math.abs(goal - branch.flow) > near) return false;
-      if (!isNear(branch.folded, goal, share, least)) return false;
+      if (!isNear(branch.compiled, goal, share, least)) return false;
     }
   }
   return true;
 }
 
 /** Moves all branches a part of their way. */
-function move({ groups }: FoldedCircuit, part: number): void {
+function move({ groups }: CompiledCircuit, part: number): void {
   for (const { branches } of groups) {
     for (const branch of branches) {
       branch.flow = part === 1 ? branch.goal : branch.from + part * (branch.goal - branch.from);
-      move(branch.folded, part);
+      move(branch.compiled, part);
     }
   }
 }
 
 /** Begins a way here. */
-function setOut({ groups }: FoldedCircuit): void {
+function setOut({ groups }: CompiledCircuit): void {
   for (const { branches } of groups) {
     for (const branch of branches) {
       branch.from = branch.flow;
-      setOut(branch.folded);
+      setOut(branch.compiled);
     }
   }
 }
@@ -194,23 +194,23 @@ function setOut({ groups }: FoldedCircuit): void {
  * How the power spent on all losses changes along the way; the split is where that power, summed up
  * from rest, is least.
  */
-function along({ groups }: FoldedCircuit): number {
+function along({ groups }: CompiledCircuit): number {
   let sum = 0;
   for (const { branches } of groups) {
     for (const branch of branches) {
-      sum += branch.own.head * (branch.goal - branch.from) + along(branch.folded);
+      sum += branch.own.head * (branch.goal - branch.from) + along(branch.compiled);
     }
   }
   return sum;
 }
 
 /** Keeps the shares of a settled split, to begin the next one with. */
-function keepShares({ groups }: FoldedCircuit, flow: number): void {
+function keepShares({ groups }: CompiledCircuit, flow: number): void {
   if (flow < leastSplit) return;
   for (const { branches } of groups) {
     for (const branch of branches) {
       branch.share = branch.flow / flow;
-      keepShares(branch.folded, branch.flow);
+      keepShares(branch.compiled, branch.flow);
     }
   }
 }
@@ -220,17 +220,17 @@ function keepShares({ groups }: FoldedCircuit, flow: number): void {
  * head. Newton on all branches at once: each is replaced by its tangent. Where whole steps go round
  * in a circle, a step is halved until it lessens the power lost, which is least at one split alone.
  */
-function settleSplit(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
-  spread(folded, flow < leastSplit ? 0 : flow);
+function settleSplit(compiled: CompiledCircuit, flow: number, out: HeadPoint): void {
+  spread(compiled, flow < leastSplit ? 0 : flow);
   for (let step = 0; step < mostSteps; step += 1) {
-    aimAt(folded, flow, steady);
-    setOut(folded);
-    const before = along(folded);
-    if (takeStep(folded, flow, splitSettled) || (step >= wholeSteps && before >= 0)) break;
+    aimAt(compiled, flow, steady);
+    setOut(compiled);
+    const before = along(compiled);
+    if (takeStep(compiled, flow, splitSettled) || (step >= wholeSteps && before >= 0)) break;
     for (let part = 1; step >= wholeSteps && part > 1e-3; part /= 2) {
-      move(folded, part);
-      tangent(folded, flow, aimed);
-      if (along(folded) <= -before / 2) break;
+      move(compiled, part);
+      tangent(compiled, flow, aimed);
+      if (along(compiled) <= -before / 2) break;
     }
   }
   out.head = aimed.head;
@@ -243,7 +243,7 @@ function settleSplit(folded: FoldedCircuit, flow: number, out: HeadPoint): void 
  * @internal
  */
 export function splitFlow(part: ParallelPart, water: Water, flow: number): number[] {
-  const group = foldGroup(part, water);
+  const group = compileGroup(part, water);
   const alone = { lift: 0, quadratic: 0, runs: [], powers: [], groups: [group] };
   headAndSlope(alone, flow, { head: 0, slope: 0 });
   return group.branches.map((branch) => branch.flow);
@@ -254,9 +254,9 @@ export function splitFlow(part: ParallelPart, water: Water, flow: number): numbe
  *
  * @internal
  */
-export function headAndSlope(folded: FoldedCircuit, flow: number, out: HeadPoint): void {
-  if (folded.groups.length > 0) settleSplit(folded, flow, out);
-  else plainHead(folded, flow, out);
+export function headAndSlope(compiled: CompiledCircuit, flow: number, out: HeadPoint): void {
+  if (compiled.groups.length > 0) settleSplit(compiled, flow, out);
+  else plainHead(compiled, flow, out);
 }
 
 /**
@@ -264,10 +264,10 @@ export function headAndSlope(folded: FoldedCircuit, flow: number, out: HeadPoint
  * flow, and then keeps the split to begin the next one with.
  * @internal
  */
-export function takeStep(folded: FoldedCircuit, flow: number, share: number): boolean {
-  const near = isNear(folded, flow, share, roundedAway * flow);
-  move(folded, 1);
-  if (near) keepShares(folded, flow);
+export function takeStep(compiled: CompiledCircuit, flow: number, share: number): boolean {
+  const near = isNear(compiled, flow, share, roundedAway * flow);
+  move(compiled, 1);
+  if (near) keepShares(compiled, flow);
   return near;
 }
 
@@ -276,30 +276,30 @@ export function takeStep(folded: FoldedCircuit, flow: number, share: number): bo
  *
  * @internal
  */
-export function spread(folded: FoldedCircuit, flow: number): void {
-  for (const { branches } of folded.groups) {
+export function spread(compiled: CompiledCircuit, flow: number): void {
+  for (const { branches } of compiled.groups) {
     for (const branch of branches) {
       branch.flow = branch.share * flow;
       branch.open = branch.flow > 0;
-      spread(branch.folded, branch.flow);
+      spread(branch.compiled, branch.flow);
     }
   }
 }
 
 /**
- * Head that a folded circuit takes at a flow.
+ * Head that a compiled circuit takes at a flow.
  *
  * Law: as systemHead.
- * @param folded The folded circuit [see FoldedCircuit], any that foldCircuit gives.
+ * @param compiled The compiled circuit [see CompiledCircuit], any that compileCircuit gives.
  * @param flow Flow [m3/s], 0 to 10.
  * @returns Head [m].
  * @throws CoreError when the flow is out of range.
  * Accuracy: as systemHead.
  * Source: as systemHead.
- * @example foldedHead({ lift: 2, quadratic: 1e5, runs: [], powers: [], groups: [] }, 0.003) // 2.900
+ * @example compiledHead({ lift: 2, quadratic: 1e5, runs: [], powers: [], groups: [] }, 0.003) // 2.900
  */
-export function foldedHead(folded: FoldedCircuit, flow: number): number {
+export function compiledHead(compiled: CompiledCircuit, flow: number): number {
   const out = { head: 0, slope: 0 };
-  headAndSlope(folded, requireBetween('flow', flow, 0, 10, 'm3/s'), out);
+  headAndSlope(compiled, requireBetween('flow', flow, 0, 10, 'm3/s'), out);
   return out.head;
 }
