@@ -11,9 +11,9 @@ import { describedBy, Field } from '#ui/controls/Field.tsx';
 import { useComputed } from '#ui/controls/failure.ts';
 import { useSettled } from '#ui/controls/settle.ts';
 import { Announce } from '#ui/figure/Announce.tsx';
-import { Door } from '#ui/loading/Door.tsx';
 import { guarded } from '#ui/loading/Guard.tsx';
 import { Later } from '#ui/loading/Later.tsx';
+import { LazySection } from '#ui/loading/LazySection.tsx';
 import { BlockList } from './day/BlockList.tsx';
 import { hardCautions, type SheetCautions } from './day/dayCautions.ts';
 import type { WorkedDay } from './day/figures.ts';
@@ -94,7 +94,7 @@ function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
         <Later load={loadServed} built={builtServed} props={{ model: calm }} wake={model.pad} />
         <section class="day-section">
           <h2>The cheapest day</h2>
-          <Door
+          <LazySection
             lead="Of all days that move the water, serve every need and keep every limit, one is the cheapest. It can be worked out, with the proof."
             word="Find the cheapest day"
             load={loadFinder}
@@ -103,7 +103,7 @@ function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
         </section>
         <section class="day-section">
           <h2>What if</h2>
-          <Door
+          <LazySection
             lead="Change one thing over its whole range, the tariff, a pipe, the filter, the hours of a need, and see what the cheapest day then costs, and where its plan changes."
             word="Try one thing"
             load={loadWhatIf}
@@ -121,7 +121,7 @@ function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
         </section>
         <section class="day-section">
           <h2>How sure</h2>
-          <Door
+          <LazySection
             lead="A few readings never tell all of a pad. How far may water, energy and money be off, is every need still served, and which one more reading would tell most?"
             word="See how sure this is"
             load={loadSure}
@@ -130,7 +130,7 @@ function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
         </section>
         <section class="day-section">
           <h2>The whole year</h2>
-          <Door
+          <LazySection
             lead="Seasons, warm and cold water, a filter that loads and is cleaned, frost: 365 days of this pad, beside another year, and what a pump earns back."
             word="Work out the year"
             load={loadYear}
@@ -139,7 +139,7 @@ function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
         </section>
         <section class="day-section">
           <h2>Take it with you</h2>
-          <Door
+          <LazySection
             lead="Day and year as tables for a spreadsheet, and the day for the calendar of your phone."
             word="Choose a file"
             load={loadTakeOut}
@@ -148,7 +148,7 @@ function DaySheet({ store = padStore, ...props }: DaySheetProps): JSX.Element {
         </section>
         <section class="day-section">
           <h2>Check it against the meter</h2>
-          <Door
+          <LazySection
             lead="A file of your electricity meter shows whether the pump draws what this day says."
             word="Open a meter file"
             load={loadMeter}

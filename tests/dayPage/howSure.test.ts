@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { padState } from '#core/fit/padModel.ts';
-import { partingOf, surenessOf, trialPads } from '#core/uncertainty/sureness.ts';
+import { monteCarloSamples, partingOf, uncertaintyOf } from '#core/uncertainty/uncertainty.ts';
 import { yearReport } from '#core/year/year.ts';
 import { axisOf, columns, pileOf, rowsFor } from '#dayPage/parts/sure/plot.ts';
 import { inSlices } from '#dayPage/parts/sure/slices.ts';
@@ -74,10 +74,10 @@ describe('limits of trial pads', () => {
   ])('$id: those that a flow could cross are those worked out in full', ({ pad }) => {
     const fit = padModel(pad).fit;
     if (fit === null) throw new Error('no fit');
-    const best = surenessOf(fit.spread).best;
+    const best = uncertaintyOf(fit.spread).best;
     const { limits, site, plumbing } = pad;
     const limitsOf = limitsWith(limits, site, plumbing, best);
-    const next = trialPads(fit.spread, 7);
+    const next = monteCarloSamples(fit.spread, 7);
     for (let at = 0; at < 25; at += 1) {
       const trial = next();
       const full = assembleLimits(limits, site, plumbing, trial.circuit).limits;
@@ -185,7 +185,7 @@ describe('needs and limits', () => {
     if (spread === undefined) throw new Error('no fit');
     const fastest = Math.max(...ownerPad.day.blocks.map(({ speed }) => speed ?? 0));
     const ratio = model.ratioOf(fastest);
-    const [flow] = surenessOf(spread).bandsOf((pad) => [padState(pad, ratio).flow]);
+    const [flow] = uncertaintyOf(spread).bandsOf((pad) => [padState(pad, ratio).flow]);
     const marked = flow?.high ?? 0;
     const covers = ownerPad.limits.suctionCovers.map((cover) => ({ ...cover, markedFlow: marked }));
     const tight = { ...ownerPad, limits: { ...ownerPad.limits, suctionCovers: covers } };

@@ -3,7 +3,7 @@ import { cubePower } from '#core/pump/power.ts';
 import { type PumpCurve, pumpFromPoints } from '#core/pump/pump.ts';
 import { water } from '#core/water/water.ts';
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { openingFor, type Rig, walkAt } from '#explorables/example/rig.ts';
 import { exampleRig } from '#explorables/example/valve.ts';
 import { createModel } from '#explorables/ValveWalk/model.ts';
@@ -78,7 +78,7 @@ describe('where pump and pipes meet', () => {
 test('pump A is the pump of the home picture: the same flow, and watts that agree to one', () => {
   // The home picture: 52 W fixed and 1640 W by the cube, in the same pipes at full speed.
   const { flow, power } = walkAt(exampleRig, pumpA, 0, 1);
-  expect(flow).toBeCloseTo(meetingAt(exampleMachine, 3450).flow, 9);
+  expect(flow).toBeCloseTo(operatingStateAt(exampleMachine, 3450).flow, 9);
   expect(Math.abs(power - (52 + 1640))).toBeLessThan(0.5);
 });
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { flatTariff } from '#core/tariff/tariff.ts';
 import { lessonValue } from '#course/lesson/values.ts';
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { carriedYear } from '#explorables/YearBars/example.ts';
 import {
   coldMonths,
@@ -149,7 +149,7 @@ describe('the year of two pumps', () => {
 
   test('carries the pump of the other lessons point for point', () => {
     for (const speed of [600, 1500, 1725, 3450]) {
-      const { flow, power } = meetingAt(exampleMachine, speed);
+      const { flow, power } = operatingStateAt(exampleMachine, speed);
       expect(yearPlace.runningAt(speed).flow / flow).toBeCloseTo(1, 6);
       expect(yearPlace.runningAt(speed).power / power).toBeCloseTo(1, 6);
     }

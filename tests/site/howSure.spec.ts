@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { type DayAnswer, dayBands, dayQuestions } from '#core/uncertainty/dayBands.ts';
-import { surenessOf } from '#core/uncertainty/sureness.ts';
+import { uncertaintyOf } from '#core/uncertainty/uncertainty.ts';
 import { inOrder } from '#dayPage/day/edit.ts';
 import { ownerPad } from '#pad/demos/demos.ts';
 import { padFragment } from '#pad/document/link.ts';
@@ -28,7 +28,7 @@ function bandOf(pad: Pad, of: DayAnswer): string {
   const { fit, blocks, needs, tariff } = padModel(pad);
   if (fit === null || blocks === null || pad.day.date === null) throw new Error('no day');
   const day = { blocks, needs, limitsOf: () => [], tariff, date: pad.day.date };
-  const { band } = dayBands(surenessOf(fit.spread), dayQuestions(day))[of];
+  const { band } = dayBands(uncertaintyOf(fit.spread), dayQuestions(day))[of];
   if (of === 'cost') {
     const money = (amount: number) => formatMoney(amount, pad.tariff.currency);
     return `between ${money(band.low)} and ${money(band.high)}`;

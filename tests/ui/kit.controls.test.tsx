@@ -2,8 +2,8 @@ import { signal } from '@preact/signals';
 import * as fc from 'fast-check';
 import renderToString from 'preact-render-to-string';
 import { describe, expect, it } from 'vitest';
-import { createDial, onDialKey, snap } from '#ui/controls/dial.ts';
 import { createFieldState, type Entry } from '#ui/controls/entry.ts';
+import { createNumberControl, onDialKey, snap } from '#ui/controls/numberControl.ts';
 import { quantityEntry } from '#ui/controls/quantityEntry.ts';
 import { dialField, RangeField } from '#ui/controls/RangeField.tsx';
 import { clockMinute, clockText, QuantityField } from '#ui/controls/TextFields.tsx';
@@ -11,7 +11,7 @@ import { dialInLink, readLink, writeLink } from '#ui/figure/linkState.ts';
 import { metric, us } from '#units/choice.ts';
 
 const speedDial = (start = 1750) =>
-  createDial({ value: signal(start), min: 600, max: 3450, step: 10 });
+  createNumberControl({ value: signal(start), min: 600, max: 3450, step: 10 });
 
 describe('dial', () => {
   // Keys of a slider: W3C ARIA Authoring Practices, slider pattern.
@@ -47,7 +47,7 @@ describe('dial', () => {
   });
 
   it('reaches an end that is not on the grid', () => {
-    const dial = createDial({ value: signal(3450), min: 600, max: 3456, step: 10 });
+    const dial = createNumberControl({ value: signal(3450), min: 600, max: 3456, step: 10 });
     dial.press('End');
     expect(dial.value.peek()).toBe(3456);
     dial.press('ArrowLeft');

@@ -6,6 +6,14 @@ import {
   estimate,
   varianceOf,
 } from '#core/numerics/band.ts';
+import { type LinearisedFit, linearisedFit } from './linearisedFit.ts';
+import {
+  atSpeeds,
+  candidatesFrom,
+  narrowestOf,
+  narrowingsBy,
+  type VarianceOf,
+} from './nextMeasurement.ts';
 import { contradictionsIn } from './padChecks.ts';
 import type {
   Narrowing,
@@ -25,14 +33,6 @@ import {
   priorDeviations,
   settle,
 } from './padModel.ts';
-import {
-  atSpeeds,
-  candidatesFrom,
-  narrowestOf,
-  narrowingsBy,
-  type VarianceOf,
-} from './padNarrowing.ts';
-import { type Neighbourhood, neighbourhoodOf } from './padNeighbourhood.ts';
 import {
   assumptionsOf,
   type Observation,
@@ -72,7 +72,7 @@ export function fitPad(evidence: PadEvidence, found?: Estimate): PadFit {
   const spread = { evidence, parameters, covariance };
   const ratios = speedsOfInterest(evidence);
   // Bands and what would narrow them cost as much as the fit, and many a page asks for neither.
-  const near = once(() => neighbourhoodOf(spread));
+  const near = once(() => linearisedFit(spread));
   const narrowing = once(() => narrowings(spread, near(), ratios));
   return {
     circuit: best.circuit,
@@ -159,7 +159,7 @@ function powerFactorsIn({ readings }: PadEvidence): { id: string; powerFactor: n
   );
 }
 
-function bandsAt(spread: PadSpread, near: Neighbourhood, ratio: number): PadBand {
+function bandsAt(spread: PadSpread, near: LinearisedFit, ratio: number): PadBand {
   requireBetween('ratio', ratio, 0.05, 2, '');
   const state = near.stateAt(ratio);
   const slopes = near.slopesAt(ratio);
@@ -181,7 +181,7 @@ function flowIfStronger({ evidence, parameters, covariance }: PadSpread, ratio: 
 /** Tries every instrument at a few speeds on the linear system and keeps what narrows most. */
 function narrowings(
   spread: PadSpread,
-  near: Neighbourhood,
+  near: LinearisedFit,
   ratios: readonly number[],
 ): { together: Narrowing; alone: Record<Answer, Narrowing> } {
   const at = atSpeeds(near, ratios);

@@ -78,7 +78,7 @@ const lastStep = 1e-5;
 const mostSteps = 30;
 
 /**
- * The meeting flow by Newton's method on everything at once: the flow, the friction factors and the
+ * The flow of the operating point by Newton's method on everything at once: the flow, the friction factors and the
  * split of every group. Fast from a near guess; gives no number when it does not settle soon, and
  * then `bracketedFlow` takes over.
  */
@@ -123,7 +123,7 @@ function bracketedFlow(
     if (excess > 0) low = flow;
     else high = flow;
     const next = flow - excess / (ratio * curve.slope(flow / ratio) - work.slope);
-    // Before the bracket: at the meeting rounding may throw so small a step out of it.
+    // Before the bracket: at the operating point rounding may throw so small a step out of it.
     if (Math.abs(next - flow) <= settled * flow) return next;
     if (next > low && next < high) flow = next;
     else flow = high === Number.POSITIVE_INFINITY ? 2 * flow : (low + high) / 2;

@@ -3,14 +3,14 @@
 import type { Block } from '#core/day/day.ts';
 import { dayReport, type FlowLimit, type ServiceNeed } from '#core/day/dayReport.ts';
 import { type Priming, primedSegments } from '#core/day/priming.ts';
+import type { PadAnswers } from '#core/fit/linearisedFit.ts';
 import type { SettledPad } from '#core/fit/padEvidence.ts';
 import { type PadState, padState } from '#core/fit/padModel.ts';
-import type { PadAnswers } from '#core/fit/padNeighbourhood.ts';
 import { type Band, bandAbout } from '#core/numerics/band.ts';
 import { dayEnergy, priceDay } from '#core/tariff/pricing.ts';
 import type { Tariff } from '#core/tariff/tariff.ts';
 import type { CalendarDate } from '#core/time/calendar.ts';
-import { type BandLaw, evenBandAbout, type Sureness, trialBand } from './sureness.ts';
+import { type BandLaw, evenBandAbout, sampleBand, type Uncertainty } from './uncertainty.ts';
 
 /** A plan of a pad that is not known for certain. */
 export interface UncertainDay<N extends ServiceNeed, L extends FlowLimit> {
@@ -215,7 +215,7 @@ export function dayTrial<N extends ServiceNeed, L extends FlowLimit>(
  * @example trialSummary([{ water: 1, energy: 1, cost: 1, short: ['a'], crossed: [] }, { water: 1, energy: 1, cost: 1, short: [], crossed: [] }]).short.get('a') // 0.5000
  */
 export function trialSummary(trials: readonly DayTrial[]): TrialSummary {
-  const band = (of: DayAnswer) => trialBand(trials.map((trial) => trial[of]));
+  const band = (of: DayAnswer) => sampleBand(trials.map((trial) => trial[of]));
   return {
     bands: { water: band('water'), energy: band('energy'), cost: band('cost') },
     short: sharesOf(trials, ({ short }) => short),
@@ -243,7 +243,7 @@ export interface AnswerBand {
  * Water, energy and price of a day with their bands by slopes.
  *
  * Law: as surenessOf, each answer by its own law.
- * @param sureness What the fit says [see Sureness].
+ * @param uncertainty What the fit says [see Uncertainty].
  * @param questions What dayQuestions made of the plan.
  * @returns Most likely values and 95 % bands [m3, J, currency].
  * @throws whatever the questions throw.
@@ -252,13 +252,13 @@ export interface AnswerBand {
  * @example dayBands({ best: {}, bandsOf: (answers, law) => [law(answers({})[0], 25)] }, { answers: { water: () => 100, energy: () => 1, cost: () => 1 }, laws: { water: (value, variance) => ({ low: value - variance, high: value + variance }), energy: () => ({ low: 1, high: 1 }), cost: () => ({ low: 1, high: 1 }) } }).water.band.high // 125.0
  */
 export function dayBands(
-  sureness: Pick<Sureness, 'best' | 'bandsOf'>,
+  uncertainty: Pick<Uncertainty, 'best' | 'bandsOf'>,
   { answers, laws }: Pick<DayQuestions, 'answers' | 'laws'>,
 ): Readonly<Record<DayAnswer, AnswerBand>> {
   const one = (of: DayAnswer): AnswerBand => {
     const ask: PadAnswers = (pad) => [answers[of](pad)];
-    const [band] = sureness.bandsOf(ask, laws[of]);
-    return { best: answers[of](sureness.best), band: band as Band };
+    const [band] = uncertainty.bandsOf(ask, laws[of]);
+    return { best: answers[of](uncertainty.best), band: band as Band };
   };
   return { water: one('water'), energy: one('energy'), cost: one('cost') };
 }

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { joulesPerKilowattHour } from '#core/base/constants.ts';
 import { motorCurrent, powerFactor } from '#core/pump/power.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { twoMemories } from '#ui/figure/twoMemories.ts';
 import { type UnitChoice, us } from '#units/choice.ts';
@@ -47,9 +47,9 @@ export interface BillModel {
   readonly source: Signal<Source>;
   readonly own: Signal<Load | undefined>;
   readonly load: ReadonlySignal<Load>;
-  readonly power: Dial;
-  readonly time: Dial;
-  readonly price: Dial;
+  readonly power: NumberControl;
+  readonly time: NumberControl;
+  readonly price: NumberControl;
   /** Energy of the day [J]. */
   readonly energy: ReadonlySignal<number>;
   /** Its price in the currency of the load. */
@@ -110,14 +110,14 @@ export function createModel(example: Load): BillModel {
     time: remembered((one) => one.time),
     price: remembered((one) => one.price),
   };
-  const power = createDial({
+  const power = createNumberControl({
     value: memories.power.value,
     set: memories.power.set,
     min: leastPower,
     max: computed(() => load.value.greatestPower),
     step: 10,
   });
-  const time = createDial({
+  const time = createNumberControl({
     value: memories.time.value,
     set: memories.time.set,
     min: 0,
@@ -125,7 +125,7 @@ export function createModel(example: Load): BillModel {
     // A quarter of an hour for each key press, two hours and a half for a page.
     step: 900,
   });
-  const price = createDial({
+  const price = createNumberControl({
     value: memories.price.value,
     set: memories.price.set,
     min: 0,

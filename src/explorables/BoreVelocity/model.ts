@@ -4,7 +4,7 @@ import { darcyWeisbach, smoothPlasticRoughness } from '#core/hydraulics/friction
 import { flowAtReynolds, flowAtVelocity, meanVelocity, pipeSize } from '#core/hydraulics/pipe.ts';
 import { water } from '#core/water/water.ts';
 import { evenly } from '#ui/charts/path.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, unitFor, us } from '#units/choice.ts';
 import { fromSI, toSI } from '#units/convert.ts';
@@ -63,7 +63,7 @@ export interface BoreVelocityModel {
   readonly own: Signal<BoreScene | undefined>;
   readonly scene: ReadonlySignal<BoreScene>;
   readonly pipeId: ReadonlySignal<string>;
-  readonly flow: Dial;
+  readonly flow: NumberControl;
   readonly lines: ReadonlySignal<readonly PipeLine[]>;
   /** The same at flows that are round in the reader's unit, for the table. */
   readonly roundLines: ReadonlySignal<readonly PipeLine[]>;
@@ -125,7 +125,7 @@ export function createModel(props: BoreVelocityProps): BoreVelocityModel {
     return pipes.find(({ id }) => id === asked.value) ?? (pipes[0] as LookedPipe);
   });
   const askedFlow = signal(props.flow);
-  const flow = createDial({
+  const flow = createNumberControl({
     value: computed(() => Math.min(askedFlow.value, scene.value.greatestFlow)),
     set: (value) => {
       askedFlow.value = value;

@@ -4,7 +4,7 @@ import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import type { Water } from '#core/water/water.ts';
 import { evenly } from '#ui/charts/path.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import { roundStep } from '#ui/controls/roundStep.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
@@ -70,8 +70,8 @@ export interface CircuitBuilderModel {
   /** The reader's own circuit, when the pad describes one. */
   readonly own: Signal<CircuitScene | undefined>;
   readonly scene: ReadonlySignal<CircuitScene>;
-  readonly flow: Dial;
-  readonly lift: Dial;
+  readonly flow: NumberControl;
+  readonly lift: NumberControl;
   readonly line: ReadonlySignal<readonly HeadAt[]>;
   /** The circuit to compare with. */
   readonly keptLine: ReadonlySignal<readonly HeadAt[]>;
@@ -167,7 +167,7 @@ export function createModel(example: CircuitScene, openingFlow: number): Circuit
     );
 
   const asked = signal(openingFlow);
-  const flow = createDial({
+  const flow = createNumberControl({
     value: computed(() => Math.min(asked.value, scene.value.greatestFlow)),
     set: (value) => {
       asked.value = value;
@@ -176,7 +176,7 @@ export function createModel(example: CircuitScene, openingFlow: number): Circuit
     max: computed(() => scene.value.greatestFlow),
     step: computed(() => roundStep('flow', gallonPerMinute, units.value)),
   });
-  const lift = createDial({
+  const lift = createNumberControl({
     value: computed(() => built.value.lift),
     set: (value) => build({ lift: value }),
     min: 0,

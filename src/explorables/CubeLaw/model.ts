@@ -5,7 +5,7 @@ import { operatingPoint } from '#core/pump/operatingPoint.ts';
 import { bestMileageRatio, wirePower } from '#core/pump/power.ts';
 import * as demo from '#explorables/example/demo.ts';
 import { evenly } from '#ui/charts/path.ts';
-import { createDial } from '#ui/controls/dial.ts';
+import { createNumberControl } from '#ui/controls/numberControl.ts';
 import { type UnitChoice, us } from '#units/choice.ts';
 
 /** What one speed gives, and what it costs. */
@@ -57,7 +57,7 @@ export const CubeLawModel = createModel(() => {
   const units = signal<UnitChoice>(us);
   const set = signal<number>(demo.speeds.opening);
   const { slowest, rated, step } = demo.speeds;
-  const speed = createDial({ value: set, min: slowest, max: rated, step });
+  const speed = createNumberControl({ value: set, min: slowest, max: rated, step });
   const here = computed(() => pointAt(set.value));
   const waterShare = computed(() => here.value.flow / full.flow);
   const powerShare = computed(() => here.value.power / full.power);

@@ -5,7 +5,7 @@ import { compiledHead } from '#core/hydraulics/compiledHead.ts';
 import { operatingPoint, ratioForFlow } from '#core/pump/operatingPoint.ts';
 import { wirePower } from '#core/pump/power.ts';
 import { type FilterBench, stepsPerWeek, weeksToDue } from '#explorables/example/filterBench.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
 
@@ -34,8 +34,8 @@ export interface FilterWeeksModel {
   readonly source: Signal<Source>;
   readonly own: Signal<FilterBench | undefined>;
   readonly bench: ReadonlySignal<FilterBench>;
-  readonly weeks: Dial;
-  readonly speed: Dial;
+  readonly weeks: NumberControl;
+  readonly speed: NumberControl;
   /** From clean to due, evenly. */
   readonly moments: ReadonlySignal<readonly Moment[]>;
   readonly clean: ReadonlySignal<Moment>;
@@ -127,7 +127,7 @@ export function createModel(example: FilterBench, opening: number): FilterWeeksM
   const bench = computed(() => (source.value === 'mine' ? (own.value ?? example) : example));
   const week = signal(openingWeeks);
   const asked = signal(opening);
-  const weeks = createDial({
+  const weeks = createNumberControl({
     value: week,
     min: 0,
     max: weeksToDue,
@@ -136,7 +136,7 @@ export function createModel(example: FilterBench, opening: number): FilterWeeksM
   });
   const least = computed(() => bench.value.speeds.least);
   const top = computed(() => bench.value.speeds.top);
-  const speed = createDial({
+  const speed = createNumberControl({
     value: computed(() => Math.min(Math.max(asked.value, least.value), top.value)),
     set: (value) => {
       asked.value = value;

@@ -1,5 +1,5 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import { roundStep } from '#ui/controls/roundStep.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { twoMemories } from '#ui/figure/twoMemories.ts';
@@ -23,11 +23,11 @@ export interface OwnFilters {
 /** What is set of one filter. */
 export interface FilterDials {
   /** Heads at the reference flow [m]. */
-  readonly cleanHead: Dial;
-  readonly dirtyHead: Dial;
+  readonly cleanHead: NumberControl;
+  readonly dirtyHead: NumberControl;
   /** [d] */
-  readonly due: Dial;
-  readonly interval: Dial;
+  readonly due: NumberControl;
+  readonly interval: NumberControl;
 }
 
 export interface FilterYearsModel {
@@ -38,9 +38,9 @@ export interface FilterYearsModel {
   readonly solver: Signal<Solve | undefined>;
   readonly basis: ReadonlySignal<Basis>;
   readonly way: Signal<Way>;
-  readonly speed: Dial;
+  readonly speed: NumberControl;
   /** Hours a day [h]. */
-  readonly hours: Dial;
+  readonly hours: NumberControl;
   readonly filters: readonly [FilterDials, FilterDials];
   readonly asked: ReadonlySignal<Ask>;
   readonly worked: ReadonlySignal<Worked>;
@@ -78,9 +78,9 @@ export function createModel(example: Basis, first: Worked): FilterYearsModel {
     const dirty = kept(({ filters }) => filters[at].dirtyHead);
     const dueKept = kept(({ filters }) => filters[at].due);
     const intervalKept = kept(({ filters }) => filters[at].interval);
-    const cleanHead = createDial({ ...clean, min: head.least, max: head.most, step });
+    const cleanHead = createNumberControl({ ...clean, min: head.least, max: head.most, step });
     // A filter never loses less dirty than clean, nor is it cleaned after it is due.
-    const dirtyHead = createDial({
+    const dirtyHead = createNumberControl({
       value: computed(() => Math.max(dirty.value.value, cleanHead.value.value)),
       set: dirty.set,
       min: cleanHead.value,
@@ -88,8 +88,14 @@ export function createModel(example: Basis, first: Worked): FilterYearsModel {
       step,
       page: 10,
     });
-    const due = createDial({ ...dueKept, min: days.least, max: days.most, step: 1, page: 7 });
-    const interval = createDial({
+    const due = createNumberControl({
+      ...dueKept,
+      min: days.least,
+      max: days.most,
+      step: 1,
+      page: 7,
+    });
+    const interval = createNumberControl({
       value: computed(() => Math.min(intervalKept.value.value, due.value.value)),
       set: intervalKept.set,
       min: days.least,
@@ -104,14 +110,14 @@ export function createModel(example: Basis, first: Worked): FilterYearsModel {
   const speedKept = kept((of) => of.speed);
   const least = computed(() => basis.value.leastSpeed);
   const top = computed(() => basis.value.topSpeed);
-  const speed = createDial({
+  const speed = createNumberControl({
     value: computed(() => Math.min(Math.max(speedKept.value.value, least.value), top.value)),
     set: speedKept.set,
     min: least,
     max: top,
     step: 50,
   });
-  const hours = createDial({
+  const hours = createNumberControl({
     ...kept(() => openingMinutes / 60),
     min: 1,
     max: 24,

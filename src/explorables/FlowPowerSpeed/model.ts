@@ -1,6 +1,10 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { type Machine, type Meeting, meetingAt } from '#explorables/example/machine.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import {
+  type Machine,
+  type OperatingState,
+  operatingStateAt,
+} from '#explorables/example/machine.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
 
@@ -10,9 +14,9 @@ export interface FlowPowerSpeedModel {
   /** The reader's own pump, when the pad knows enough of it. */
   readonly own: Signal<Machine | undefined>;
   readonly machine: ReadonlySignal<Machine>;
-  readonly speed: Dial;
-  readonly here: ReadonlySignal<Meeting>;
-  readonly full: ReadonlySignal<Meeting>;
+  readonly speed: NumberControl;
+  readonly here: ReadonlySignal<OperatingState>;
+  readonly full: ReadonlySignal<OperatingState>;
   readonly shares: ReadonlySignal<Shares>;
   reset(): void;
 }
@@ -36,14 +40,14 @@ export function createModel(example: Machine, opening: number): FlowPowerSpeedMo
   const asked = signal(opening);
   const range = (speed: number) =>
     Math.min(Math.max(speed, machine.value.leastSpeed), machine.value.topSpeed);
-  const speed = createDial({
+  const speed = createNumberControl({
     value: asked,
     min: computed(() => machine.value.leastSpeed),
     max: computed(() => machine.value.topSpeed),
     step: 10,
   });
-  const here = computed(() => meetingAt(machine.value, range(asked.value)));
-  const full = computed(() => meetingAt(machine.value, machine.value.topSpeed));
+  const here = computed(() => operatingStateAt(machine.value, range(asked.value)));
+  const full = computed(() => operatingStateAt(machine.value, machine.value.topSpeed));
   return {
     units,
     source,

@@ -1,4 +1,4 @@
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import type { TableData } from '#ui/charts/Table.tsx';
 import { format, speak, symbolFor } from '#units/format.ts';
 import type { FlowPowerSpeedModel } from './model.ts';
@@ -65,7 +65,7 @@ export function table(model: FlowPowerSpeedModel): TableData {
     ],
     rows: Array.from({ length: steps + 1 }, (_, index) => {
       const speed = leastSpeed + ((topSpeed - leastSpeed) * index) / steps;
-      const at = meetingAt(machine, speed);
+      const at = operatingStateAt(machine, speed);
       return [
         format('speed', at.speed, units, bare),
         format('flow', at.flow, units, bare),

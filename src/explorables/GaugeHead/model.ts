@@ -1,6 +1,6 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { pressureHead, roundedDynamicHead, totalDynamicHead } from '#core/fit/gauges.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import { roundStep } from '#ui/controls/roundStep.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
@@ -47,7 +47,7 @@ export interface GaugeHeadModel {
   /** The reader's own readings, where both gauges were read. */
   readonly own: Signal<GaugeScene | undefined>;
   readonly scene: ReadonlySignal<GaugeScene>;
-  readonly dials: Readonly<Record<GaugeName, Dial>>;
+  readonly dials: Readonly<Record<GaugeName, NumberControl>>;
   /** The state that the gauges stand in, or undefined once one was moved by hand. */
   readonly picked: ReadonlySignal<GaugeState | undefined>;
   readonly heads: ReadonlySignal<Heads>;
@@ -128,9 +128,9 @@ export function createModel(example: GaugeScene): GaugeHeadModel {
   );
   const now = computed<Values>(() => moved.value ?? standing.value);
 
-  const dialOf = (name: GaugeName): Dial => {
+  const dialOf = (name: GaugeName): NumberControl => {
     const values = computed(() => scene.value.states.map((state) => state[name]));
-    const dial = createDial({
+    const dial = createNumberControl({
       value: computed(() => now.value[name]),
       set: (value) => {
         const { filterPressure, suctionVacuum, gaugeHeight } = now.peek();
@@ -152,7 +152,7 @@ export function createModel(example: GaugeScene): GaugeHeadModel {
     });
   const dials = Object.fromEntries(names.map((name) => [name, dialOf(name)])) as Record<
     GaugeName,
-    Dial
+    NumberControl
   >;
   const levels = ({ vacuum, height, total }: Heads) => [0, vacuum, vacuum + height, total];
   const lowest = computed(() => {

@@ -5,7 +5,7 @@
 import type { RunningPoint } from '#core/day/dayReport.ts';
 import { poolVolume } from '#explorables/example/demo.ts';
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { exampleTariff } from '#explorables/example/tariff.ts';
 import { gallon, gallonPerMinute } from '#units/factors.ts';
 import type { HuntPlace, Setting } from './model.ts';
@@ -13,7 +13,7 @@ import type { HuntPlace, Setting } from './model.ts';
 const hour = (clock: number) => clock * 60;
 
 function setting(speed: number): Setting {
-  const { flow, power } = meetingAt(exampleMachine, speed);
+  const { flow, power } = operatingStateAt(exampleMachine, speed);
   // No pipe of the example is judged by velocity here.
   const point: RunningPoint = {
     kind: 'flowing',

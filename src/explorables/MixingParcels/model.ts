@@ -7,7 +7,7 @@ import {
   turnoverTime,
 } from '#core/water/mixing.ts';
 import { evenly } from '#ui/charts/path.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import { roundStep } from '#ui/controls/roundStep.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
@@ -45,9 +45,9 @@ export interface MixingModel {
   /** The reader's own pool and flow, when the pad knows them. */
   readonly own: Signal<Settings | undefined>;
   readonly settings: ReadonlySignal<Settings>;
-  readonly volume: Dial;
-  readonly flow: Dial;
-  readonly time: Dial;
+  readonly volume: NumberControl;
+  readonly flow: NumberControl;
+  readonly time: NumberControl;
   readonly here: ReadonlySignal<Passed>;
   readonly parcels: ReadonlySignal<Parcels>;
   /** Time of one turnover [s]; undefined while no water moves. */
@@ -99,9 +99,9 @@ export function createModel(example: Settings): MixingModel {
     name: keyof Settings,
     range: readonly [number, number],
     step: () => number,
-  ): Dial => {
+  ): NumberControl => {
     const value = computed(() => settings.value[name]);
-    return createDial({
+    return createNumberControl({
       value,
       set: (next) => {
         // Twelve figures, so that a link does not carry the dust of unit factors.

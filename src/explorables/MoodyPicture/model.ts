@@ -9,7 +9,7 @@ import {
 import { hazenWilliams } from '#core/hydraulics/hazenWilliams.ts';
 import { flowAtReynolds, meanVelocity, pipeSize, reynoldsNumber } from '#core/hydraulics/pipe.ts';
 import { water } from '#core/water/water.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import { roundStep } from '#ui/controls/roundStep.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, unitFor, us } from '#units/choice.ts';
@@ -86,7 +86,7 @@ export interface MoodyModel {
   readonly wall: Signal<Wall>;
   /** Roughness over bore of the pipe that is looked at [-]. */
   readonly relativeRoughness: ReadonlySignal<number>;
-  readonly flow: Dial;
+  readonly flow: NumberControl;
   readonly here: ReadonlySignal<Friction>;
   at(flow: number): Friction;
   flowAt(reynolds: number): number;
@@ -166,7 +166,7 @@ export function createModel(props: MoodyProps): MoodyModel {
   const value = computed(() => Math.min(Math.max(askedFlow.value, least.value), greatest.value));
   // Little flows are set finely, or the layered part of the picture could not be reached by keys.
   const fine = computed(() => value.value <= 5 * gallonPerMinute);
-  const flow = createDial({
+  const flow = createNumberControl({
     value,
     set: (wish) => {
       askedFlow.value = wish;

@@ -6,8 +6,8 @@ import { compileCircuit } from '#core/hydraulics/compiledCircuit.ts';
 import { ratioForFlow } from '#core/pump/operatingPoint.ts';
 import type { PumpPower } from '#core/pump/power.ts';
 import type { PumpCurve } from '#core/pump/pump.ts';
-import { type Meeting, meetingAt } from '#explorables/example/machine.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { type OperatingState, operatingStateAt } from '#explorables/example/machine.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
 
@@ -76,8 +76,8 @@ export interface NeedsLadderModel {
   readonly ladder: ReadonlySignal<Ladder>;
   /** Whether any speed of the pump keeps every hard limit. */
   readonly mayRun: ReadonlySignal<boolean>;
-  readonly speed: Dial;
-  readonly here: ReadonlySignal<Meeting>;
+  readonly speed: NumberControl;
+  readonly here: ReadonlySignal<OperatingState>;
   readonly crossed: ReadonlySignal<readonly Limit[]>;
   readonly blocked: Signal<boolean>;
   readonly covers: ReadonlySignal<readonly CoverLoad[]>;
@@ -155,7 +155,7 @@ export function createModel(example: Scene, opening: number): NeedsLadderModel {
   const most = computed(() => Math.max(ladder.value.fastest, least.value));
   // The hard stop is the end of the dial: no hand, key or typed number gets past it.
   const within = computed(() => Math.min(Math.max(asked.value, least.value), most.value));
-  const speed = createDial({
+  const speed = createNumberControl({
     value: within,
     set: (next) => {
       asked.value = next;
@@ -168,7 +168,10 @@ export function createModel(example: Scene, opening: number): NeedsLadderModel {
     const { scene } = ladder.value;
     const { curve, power, referenceSpeed, leastSpeed, topSpeed } = scene;
     const circuit = compileCircuit(scene.circuit);
-    return meetingAt({ curve, circuit, power, referenceSpeed, leastSpeed, topSpeed }, within.value);
+    return operatingStateAt(
+      { curve, circuit, power, referenceSpeed, leastSpeed, topSpeed },
+      within.value,
+    );
   });
   return {
     units,

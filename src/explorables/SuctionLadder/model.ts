@@ -9,7 +9,7 @@ import {
   npshMargin,
 } from '#core/pump/npsh.ts';
 import { water } from '#core/water/water.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import { roundStep } from '#ui/controls/roundStep.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
@@ -62,10 +62,10 @@ export interface SuctionLadderModel {
   readonly own: Signal<SuctionLine | undefined>;
   readonly line: ReadonlySignal<SuctionLine>;
   readonly settings: ReadonlySignal<Settings>;
-  readonly altitude: Dial;
-  readonly temperature: Dial;
-  readonly lift: Dial;
-  readonly flow: Dial;
+  readonly altitude: NumberControl;
+  readonly temperature: NumberControl;
+  readonly lift: NumberControl;
+  readonly flow: NumberControl;
   /** Whether the strainer basket is full of leaves. */
   readonly basketFull: Signal<boolean>;
   readonly rungs: ReadonlySignal<Rungs>;
@@ -151,9 +151,9 @@ export function createModel(example: SuctionLine): SuctionLadderModel {
     min: number,
     max: () => number,
     step: () => number,
-  ): Dial => {
+  ): NumberControl => {
     const value = computed(() => settings.value[name]);
-    return createDial({
+    return createNumberControl({
       value,
       set: (next) => {
         // Twelve figures, so that a link does not carry the dust of unit factors.

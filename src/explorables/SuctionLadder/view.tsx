@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { ToggleField } from '#ui/controls/ChoiceFields.tsx';
-import type { Dial } from '#ui/controls/dial.ts';
 import { useComputed } from '#ui/controls/failure.ts';
+import type { NumberControl } from '#ui/controls/numberControl.ts';
 import { QuantityRange } from '#ui/controls/QuantityRange.tsx';
 import { useExplorable } from '#ui/figure/explorable.ts';
 import { Figure } from '#ui/figure/Figure.tsx';
@@ -17,7 +17,7 @@ import { headText, sentence, spoken, stateText, table } from './text.ts';
 
 /** Settings in the link; the reader's own pad never travels in it. */
 function linkFields(model: SuctionLadderModel): Readonly<Record<string, LinkField>> {
-  const ofExample = (dial: Dial): LinkField => {
+  const ofExample = (dial: NumberControl): LinkField => {
     const field = dialInLink(dial);
     return { ...field, read: () => (model.source.value === 'mine' ? '' : field.read()) };
   };

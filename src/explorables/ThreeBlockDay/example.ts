@@ -2,7 +2,7 @@
 import { usualThreeBlockDay } from '#core/day/day.ts';
 import type { RunningPoint } from '#core/day/dayReport.ts';
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { gallon, gallonPerMinute } from '#units/factors.ts';
 import type { Bench, Setting, Worker } from './bench.ts';
 import { workOut } from './figures.ts';
@@ -12,7 +12,7 @@ const { referenceSpeed, leastSpeed, topSpeed } = exampleMachine;
 
 /** Velocities are left at 0: no limit of this example looks at them. */
 function pointAt(ratio: number): RunningPoint {
-  const { flow, power } = meetingAt(exampleMachine, ratio * referenceSpeed);
+  const { flow, power } = operatingStateAt(exampleMachine, ratio * referenceSpeed);
   if (flow === 0) return { kind: 'noFlow', power };
   return { kind: 'flowing', flow, power, suctionVelocity: 0, dischargeVelocity: 0 };
 }

@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import type { Block } from '#core/day/day.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
 import type { Setting, WorkedDay, Worker } from './bench.ts';
@@ -18,9 +18,9 @@ export interface ThreeBlockModel {
   readonly worker: Signal<Worker | undefined>;
   readonly setting: ReadonlySignal<Setting>;
   /** When each block begins [min]; it ends where the next begins. */
-  readonly begins: Each<Dial>;
+  readonly begins: Each<NumberControl>;
   /** How fast each runs [rpm]. */
-  readonly speeds: Each<Dial>;
+  readonly speeds: Each<NumberControl>;
   /** The pump stops instead of running low. */
   readonly stops: Signal<boolean>;
   readonly here: ReadonlySignal<WorkedDay>;
@@ -70,14 +70,14 @@ export function createModel(example: Setting, first: WorkedDay): ThreeBlockModel
     low: signal(openingBegins.low),
   };
   const beginDial = (name: BlockName, min: () => number, max: () => number) =>
-    createDial({
+    createNumberControl({
       value: begin[name],
       min: computed(min),
       max: computed(max),
       step: grid,
       page: 60 / grid,
     });
-  const begins: Each<Dial> = {
+  const begins: Each<NumberControl> = {
     high: beginDial(
       'high',
       () => Math.max(0, begin.low.value - 1440 + shortest),
@@ -103,7 +103,7 @@ export function createModel(example: Setting, first: WorkedDay): ThreeBlockModel
     low: signal(opening.low),
   };
   const speedDial = (name: BlockName) =>
-    createDial({
+    createNumberControl({
       value: computed(() => Math.min(Math.max(asked[name].value, least.value), top.value)),
       set: (value) => {
         asked[name].value = value;
@@ -112,7 +112,7 @@ export function createModel(example: Setting, first: WorkedDay): ThreeBlockModel
       max: top,
       step: speedStep,
     });
-  const speeds: Each<Dial> = {
+  const speeds: Each<NumberControl> = {
     high: speedDial('high'),
     middle: speedDial('middle'),
     low: speedDial('low'),

@@ -9,7 +9,7 @@ import {
   type Walk,
   walkAt,
 } from '#explorables/example/rig.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
 
@@ -22,9 +22,9 @@ export interface ValveWalkModel {
   readonly pumpId: ReadonlySignal<string>;
   readonly pump: ReadonlySignal<RigPump>;
   /** Share of the passage that the valve leaves open [-]. */
-  readonly open: Dial;
+  readonly open: NumberControl;
   /** How far the filter is from clean to due for cleaning [-]. */
-  readonly loading: Dial;
+  readonly loading: NumberControl;
   readonly here: ReadonlySignal<Walk>;
   /** The same pump with the valve open and the filter clean. */
   readonly free: ReadonlySignal<Walk>;
@@ -48,8 +48,8 @@ export function createModel(example: Rig): ValveWalkModel {
     const { pumps } = rig.value;
     return pumps.find(({ id }) => id === pumpId.value) ?? pumps[0];
   });
-  const open = createDial({ value: signal(1), min: 0, max: 1, step: 0.005 });
-  const loading = createDial({ value: signal(0), min: 0, max: 1, step: 0.05 });
+  const open = createNumberControl({ value: signal(1), min: 0, max: 1, step: 0.005 });
+  const loading = createNumberControl({ value: signal(0), min: 0, max: 1, step: 0.05 });
   const dirt = computed(() => (rig.value.filter === undefined ? 0 : loading.value.value));
   return {
     units,

@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { twoMemories } from '#ui/figure/twoMemories.ts';
 import { type UnitChoice, unitFor, us } from '#units/choice.ts';
@@ -21,11 +21,11 @@ export interface WaterModel {
   /** The reader's own pump and pipes, when the pad knows enough of them. */
   readonly own: Signal<Setup | undefined>;
   readonly setup: ReadonlySignal<Setup>;
-  readonly speed: Dial;
+  readonly speed: NumberControl;
   /** Draw that does not fall with speed [W]. */
-  readonly fixed: Dial;
+  readonly fixed: NumberControl;
   /** Height at which the water breaks free above the pool [m]. */
-  readonly lift: Dial;
+  readonly lift: NumberControl;
   readonly asked: ReadonlySignal<Asked>;
   readonly here: ReadonlySignal<Step>;
   /** The best speed there is; none where no speed moves water. */
@@ -56,7 +56,7 @@ export function createModel(example: Setup, opening: number): WaterModel {
     openingOf(({ circuit }) => circuit.staticHead),
   );
   const speedMemory = signal(opening);
-  const speed = createDial({
+  const speed = createNumberControl({
     value: computed(() =>
       Math.min(Math.max(speedMemory.value, setup.value.leastSpeed), setup.value.topSpeed),
     ),
@@ -67,14 +67,14 @@ export function createModel(example: Setup, opening: number): WaterModel {
     max: computed(() => setup.value.topSpeed),
     step: 10,
   });
-  const fixed = createDial({
+  const fixed = createNumberControl({
     value: fixedMemory.value,
     set: fixedMemory.set,
     min: 0,
     max: computed(() => Math.max(greatestFixed, setup.value.power.fixed)),
     step: 2,
   });
-  const lift = createDial({
+  const lift = createNumberControl({
     value: liftMemory.value,
     set: liftMemory.set,
     min: 0,

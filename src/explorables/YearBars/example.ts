@@ -3,7 +3,7 @@
  * of running points and not the hydraulics.
  */
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { exampleTariff } from '#explorables/example/tariff.ts';
 import { yearStep } from './model.ts';
 import type { CarriedYear } from './place.ts';
@@ -21,7 +21,7 @@ const speeds = [
 
 export const carriedYear: CarriedYear = {
   points: speeds.map((speed) => {
-    const { flow, power } = meetingAt(exampleMachine, speed);
+    const { flow, power } = operatingStateAt(exampleMachine, speed);
     return [speed, Number(flow.toPrecision(8)), Number(power.toPrecision(8))];
   }),
   tariff: exampleTariff,

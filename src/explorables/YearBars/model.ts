@@ -7,7 +7,7 @@ import { type PoweredSpan, priceDays } from '#core/tariff/pricing.ts';
 import type { Tariff } from '#core/tariff/tariff.ts';
 import { daysInMonth } from '#core/time/calendar.ts';
 import type { Span } from '#core/time/spans.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { Source } from '#ui/figure/Figure.tsx';
 import { type UnitChoice, us } from '#units/choice.ts';
 
@@ -78,14 +78,14 @@ export interface YearBarsModel {
   readonly inSeason: ReadonlySignal<readonly boolean[]>;
   readonly inFrost: ReadonlySignal<readonly boolean[]>;
   /** Hours a day of the one-speed pump [s]. */
-  readonly seasonHours: Dial;
-  readonly restHours: Dial;
+  readonly seasonHours: NumberControl;
+  readonly restHours: NumberControl;
   /** Speeds of the variable-speed pump [rpm]. */
-  readonly seasonSpeed: Dial;
-  readonly restSpeed: Dial;
-  readonly frostNights: Dial;
+  readonly seasonSpeed: NumberControl;
+  readonly restSpeed: NumberControl;
+  readonly frostNights: NumberControl;
   /** What the variable-speed pump costs more [currency]. */
-  readonly outlay: Dial;
+  readonly outlay: NumberControl;
   readonly oneSpeed: ReadonlySignal<PlanYear>;
   readonly variable: ReadonlySignal<PlanYear>;
   readonly saving: ReadonlySignal<number>;
@@ -205,14 +205,14 @@ export function createModel(example: YearPlace): YearBarsModel {
   const firstMonth = signal(opening.firstMonth);
   const lastMonth = signal(opening.lastMonth);
   const dial = (value: number, max: number, step: number) =>
-    createDial({ value: signal(value), min: 0, max, step });
+    createNumberControl({ value: signal(value), min: 0, max, step });
   const seasonHours = dial(opening.seasonHours, 24 * 3600, 1800);
   const restHours = dial(opening.restHours, 24 * 3600, 1800);
   const frostNights = dial(opening.frostNights, 28, 1);
   // A pump costs hundreds of dollars, but tens of thousands of yen.
   const scale = computed(() => scaleOf(place.value.tariff, example.tariff));
   const dollars = signal(opening.outlay);
-  const outlay = createDial({
+  const outlay = createNumberControl({
     value: computed(() => dollars.value * scale.value),
     set: (sum) => {
       dollars.value = sum / scale.value;
@@ -225,13 +225,13 @@ export function createModel(example: YearPlace): YearBarsModel {
   const least = computed(() => place.value.leastSpeed);
   const top = computed(() => place.value.topSpeed);
   const speedDial = (value: Signal<number>) =>
-    createDial({ value, min: least, max: top, step: yearStep });
+    createNumberControl({ value, min: least, max: top, step: yearStep });
   const held = (speed: number) => Math.min(Math.max(speed, least.value), top.value);
 
   const inSeason = computed(() => seasonMonths(firstMonth.value, lastMonth.value));
   const inFrost = computed(() => coldMonths(firstMonth.value, lastMonth.value));
   const nights = computed(() => inFrost.value.map((cold) => (cold ? frostNights.value.value : 0)));
-  const flatOut = (hours: Dial): PlanDay => {
+  const flatOut = (hours: NumberControl): PlanDay => {
     const minutes = Math.round(hours.value.value / 60);
     return { at: place.value.runningAt(top.value), minutes, wanted: minutes };
   };

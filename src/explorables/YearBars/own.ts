@@ -1,4 +1,4 @@
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { machineOf } from '#explorables/example/padMachine.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';
@@ -12,7 +12,7 @@ export function takePad(model: YearBarsModel, pad: Pad): void {
     machine === undefined || tariff === null
       ? undefined
       : {
-          runningAt: (speed) => meetingAt(machine, speed),
+          runningAt: (speed) => operatingStateAt(machine, speed),
           leastSpeed: machine.leastSpeed,
           topSpeed: machine.topSpeed,
           tariff,

@@ -17,7 +17,7 @@ export interface Machine {
 }
 
 /** What one speed gives. */
-export interface Meeting {
+export interface OperatingState {
   /** [rpm] */
   readonly speed: number;
   /** [m3/s]; 0 when no water moves. */
@@ -30,7 +30,7 @@ export interface Meeting {
 }
 
 /** Where the pump meets its pipes at one speed. */
-export function meetingAt(machine: Machine, speed: number): Meeting {
+export function operatingStateAt(machine: Machine, speed: number): OperatingState {
   const { curve, circuit, power } = machine;
   const ratio = speed / machine.referenceSpeed;
   const point = operatingPoint(curve, circuit, ratio);

@@ -1,7 +1,7 @@
 import { ownerPad } from '#pad/demos/demoOwner.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import { rungsOf } from './figures.ts';
-import { sceneOf, thriftiestSpeed } from './scene.ts';
+import { leastSpecificEnergySpeed, sceneOf } from './scene.ts';
 
 const sceneAnd = (ask: (scene: NonNullable<ReturnType<typeof sceneOf>>) => unknown) => () => {
   const scene = sceneOf(ownerPad);
@@ -16,5 +16,5 @@ export const firstSteps: readonly (() => unknown)[] = [
   () => padModel(ownerPad).fit?.bandAt(1),
   () => sceneOf(ownerPad),
   sceneAnd(rungsOf),
-  sceneAnd(thriftiestSpeed),
+  sceneAnd(leastSpecificEnergySpeed),
 ];

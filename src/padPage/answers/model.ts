@@ -5,7 +5,7 @@ import type { Pad } from '#pad/document/schema.ts';
 import { unlessRefused } from '#pad/model/memo.ts';
 import { pricedDate } from '#pad/model/someDay.ts';
 import type { PadStore } from '#pad/store/store.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { UnitChoice } from '#units/choice.ts';
 import {
   type HeadPiece,
@@ -19,14 +19,14 @@ import {
   pricesOn,
   rungsOf,
 } from './figures.ts';
-import { type Scene, sceneOf, settable, thriftiestSpeed } from './scene.ts';
+import { leastSpecificEnergySpeed, type Scene, sceneOf, settable } from './scene.ts';
 
 export interface AnswersModel {
   readonly pad: ReadonlySignal<Pad>;
   readonly units: ReadonlySignal<UnitChoice>;
   /** Null while the pad says too little. */
   readonly scene: ReadonlySignal<Scene | null>;
-  readonly speed: Dial;
+  readonly speed: NumberControl;
   /** What the speed gives; null while the pad says too little. */
   readonly here: ReadonlySignal<Here | null>;
   readonly pieces: ReadonlySignal<readonly HeadPiece[]>;
@@ -35,7 +35,7 @@ export interface AnswersModel {
   /** Null while there is no sound tariff. */
   readonly prices: ReadonlySignal<Prices | null>;
   /** Speed with the most water for the energy, and what it gives. */
-  readonly thriftiest: ReadonlySignal<Here | null>;
+  readonly leastEnergy: ReadonlySignal<Here | null>;
   /** To be called in an effect after mount: follows the pad until called off. */
   follow(store: PadStore): () => void;
 }
@@ -71,7 +71,7 @@ export function createAnswers(first: Pad): AnswersModel {
     const wish = asked.value ?? openingSpeed(scene.value, rungs.value);
     return Math.min(Math.max(wish, least), top);
   });
-  const speed = createDial({
+  const speed = createNumberControl({
     value: chosen,
     min: computed(() => scene.value?.speeds.least ?? 0),
     max: computed(() => scene.value?.speeds.top ?? 0),
@@ -107,7 +107,9 @@ export function createAnswers(first: Pad): AnswersModel {
       const date = pricedDate(pad.value.day.date, today.value ?? undefined);
       return unlessRefused(() => pricesOn(tariff, date));
     }),
-    thriftiest: computed(() => at(scene.value === null ? null : thriftiestSpeed(scene.value))),
+    leastEnergy: computed(() =>
+      at(scene.value === null ? null : leastSpecificEnergySpeed(scene.value)),
+    ),
     follow: (store) => {
       const disconnect = store.connect();
       let timer: ReturnType<typeof setTimeout> | undefined;

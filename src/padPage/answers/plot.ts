@@ -35,7 +35,7 @@ export interface Plot {
   readonly y: Side;
   readonly topCurve: string;
   readonly pipes: string;
-  /** Where the meeting may lie, along the whole line of the pipes. */
+  /** Where the operating point may lie, along the whole line of the pipes. */
   readonly reach: string;
   readonly topLabel: Placement;
   readonly topText: string;
@@ -160,7 +160,7 @@ export interface Moving {
   /** The pump's line as far as its curve is known, and what lies past that. */
   readonly known: string;
   readonly beyond: string;
-  /** How far the meeting may be off, both ways. */
+  /** How far the operating point may be off, both ways. */
   readonly cross: string;
   readonly label: Placement;
   readonly name: Placement;
@@ -211,7 +211,7 @@ function crossPath({ flow, head, band }: Here, { x, y }: Sides): string {
   return `M${left},${level}H${right}M${mid},${low}V${high}`;
 }
 
-/** The speed whose meeting lies nearest on the line of the pipes, whichever way the pointer went. */
+/** The speed whose operating point lies nearest on the line of the pipes, whichever way the pointer went. */
 export function speedFor({ scene, x, y }: Plot, place: Spot): number {
   const { machine, notches } = scene;
   const spots = notches.map(({ flow, head, ratio }) => ({

@@ -53,7 +53,7 @@ function turnoverNote(here: Here, turnover: number, units: UnitChoice): string {
 
 /** What the pad lets be said at any speed; the words follow the speed. */
 export function readoutsOf(model: AnswersModel): readonly Reading[] {
-  const { here, units, prices, thriftiest } = model;
+  const { here, units, prices, leastEnergy: thriftiest } = model;
   const live = (words: Words): ReadonlySignal<string> =>
     computed(() => (here.value === null ? '' : words(here.value, units.value)));
   const reading = (

@@ -3,7 +3,7 @@
 import type { Limit } from '#core/day/limits.ts';
 import type { PadBand, PadFit } from '#core/fit/padEvidence.ts';
 import { bestMileageSpeed } from '#core/pump/power.ts';
-import { type Machine, meetingAt } from '#explorables/example/machine.ts';
+import { type Machine, operatingStateAt } from '#explorables/example/machine.ts';
 import { machineOf } from '#explorables/example/padMachine.ts';
 import type { Pad } from '#pad/document/schema.ts';
 import { type PadModel, padModel } from '#pad/model/assemble.ts';
@@ -55,7 +55,7 @@ export const sceneOf: (pad: Pad) => Scene | null = memoize((pad) =>
 
 function notchesOf(machine: Machine, fit: PadFit): readonly Notch[] {
   return evenly(machine.leastSpeed, machine.topSpeed, notchCount).map((speed) => {
-    const { flow, head, power } = meetingAt(machine, speed);
+    const { flow, head, power } = operatingStateAt(machine, speed);
     const ratio = speed / machine.referenceSpeed;
     return { ratio, flow, head, power, band: fit.bandAt(ratio) };
   });
@@ -128,10 +128,10 @@ export function settableBelow({ speeds, step }: Scene, speed: number): number {
 }
 
 /** The speed with the most water for the energy, as it can be set [rpm]; null where none moves. */
-export function thriftiestSpeed(scene: Scene): number | null {
+export function leastSpecificEnergySpeed(scene: Scene): number | null {
   const { machine, speeds } = scene;
   const costAt = (ratio: number) => {
-    const { flow, power } = meetingAt(machine, ratio * speeds.reference);
+    const { flow, power } = operatingStateAt(machine, ratio * speeds.reference);
     return flow > 0 ? power / flow : Number.POSITIVE_INFINITY;
   };
   const [least, top] = [speeds.least / speeds.reference, speeds.top / speeds.reference];

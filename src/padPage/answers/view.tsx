@@ -100,7 +100,7 @@ function Point({ id, model }: AnswersProps): JSX.Element {
       title="Where pump and pipes meet"
       sentence={sentence}
       table={table}
-      note="Shaded: where the meeting may lie, by all that is known. Numbers: the rungs of the ladder."
+      note="Shaded: where the operating point may lie, by all that is known. Numbers: the rungs of the ladder."
     >
       <OperatingPicture model={model} said={said} />
       <RangeField
@@ -126,7 +126,7 @@ function Readouts({ model }: { readonly model: AnswersModel }): JSX.Element {
       prices.value?.high,
       prices.value?.currency,
       here.value?.current === null,
-      model.thriftiest.value?.speed,
+      model.leastEnergy.value?.speed,
       units.value.preset,
     ].join(' ');
   });

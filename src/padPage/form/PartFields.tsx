@@ -4,8 +4,8 @@ import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { EquipmentSection, FittingSection, PipeSection } from '#pad/document/schema.ts';
 import { SelectField } from '#ui/controls/ChoiceFields.tsx';
-import { createDial } from '#ui/controls/dial.ts';
 import { useComputed } from '#ui/controls/failure.ts';
+import { createNumberControl } from '#ui/controls/numberControl.ts';
 import { quantityEntry } from '#ui/controls/quantityEntry.ts';
 import { RangeField } from '#ui/controls/RangeField.tsx';
 import { speak } from '#units/format.ts';
@@ -196,7 +196,7 @@ function Loading({ at }: { at: Spot }): JSX.Element {
   const { shown, dial } = useMemo(() => {
     const shown = signal(loading.peek());
     const set = (next: number) => form.set(at, next, 'the loading of the filter');
-    return { shown, dial: createDial({ value: shown, min: 0, max: 1, step: 0.01, set }) };
+    return { shown, dial: createNumberControl({ value: shown, min: 0, max: 1, step: 0.01, set }) };
   }, [form, elementId(at)]);
   useSignalEffect(() => {
     shown.value = loading.value;

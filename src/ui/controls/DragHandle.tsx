@@ -4,13 +4,13 @@ import { useMemo, useRef } from 'preact/hooks';
 import type { Spot } from '#ui/charts/labels.ts';
 import { type Live, read } from '#ui/charts/live.ts';
 import { placed, type Quantity } from '#ui/charts/marks.tsx';
-import { type Dial, onDialKey } from './dial.ts';
+import { type NumberControl, onDialKey } from './numberControl.ts';
 
 /** Gives the dial's value for a place in the picture, by fraction from the top left. */
 export type ValueAt = (spot: Spot) => number;
 
 interface DragHandleProps {
-  readonly dial: Dial;
+  readonly dial: NumberControl;
   readonly label: string;
   readonly spoken: Live<string>;
   /** Where the handle stands, by fraction from the top left. */
@@ -42,7 +42,7 @@ interface PointerHandlers {
 
 /** What a handle follows a pointer by. */
 interface Followed {
-  readonly dial: Dial;
+  readonly dial: NumberControl;
   readonly at: Live<Spot>;
   readonly valueAt: ValueAt;
 }
@@ -146,7 +146,7 @@ function surfacePointer(newest: {
 }
 
 /** Makes the whole picture a place to press and drag; keys and screen readers use the handle. */
-export function DragSurface(props: { dial: Dial; valueAt: ValueAt }): JSX.Element {
+export function DragSurface(props: { dial: NumberControl; valueAt: ValueAt }): JSX.Element {
   const { dial, valueAt } = props;
   const newest = useNewest({ dial, valueAt });
   const pointer = useMemo(() => surfacePointer(newest), [newest]);

@@ -4,15 +4,15 @@ import type { Live } from '#ui/charts/live.ts';
 import { type UnitChoice, unitFor } from '#units/choice.ts';
 import { symbolFor } from '#units/format.ts';
 import type { Quantity } from '#units/quantities.ts';
-import type { Dial } from './dial.ts';
 import { useComputed } from './failure.ts';
+import type { NumberControl } from './numberControl.ts';
 import { quantityEntry } from './quantityEntry.ts';
 import { RangeField } from './RangeField.tsx';
 
 interface QuantityRangeProps {
   readonly id: string;
   readonly label: string;
-  readonly dial: Dial;
+  readonly dial: NumberControl;
   readonly of: Quantity;
   readonly units: ReadonlySignal<UnitChoice>;
   readonly spoken: Live<string>;

@@ -1,14 +1,14 @@
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Live, read } from '#ui/charts/live.ts';
-import { type Dial, onDialKey } from './dial.ts';
 import { createFieldState, type Entry, type FieldState } from './entry.ts';
 import { describedBy, Problem } from './Field.tsx';
+import { type NumberControl, onDialKey } from './numberControl.ts';
 
 interface RangeFieldProps {
   readonly id: string;
   readonly label: string;
-  readonly dial: Dial;
+  readonly dial: NumberControl;
   /** How the value is spoken, with what follows from it: "1750 rpm, 51 gallons per minute". */
   readonly spoken: Live<string>;
   /** Lets the number be typed as well. */
@@ -57,7 +57,7 @@ export function RangeField(props: RangeFieldProps): JSX.Element {
   );
 }
 
-function StepButton(props: { dial: Dial; steps: number; name: string; sign: string }) {
+function StepButton(props: { dial: NumberControl; steps: number; name: string; sign: string }) {
   return (
     <button
       type="button"
@@ -73,7 +73,7 @@ function StepButton(props: { dial: Dial; steps: number; name: string; sign: stri
 interface NumberBoxProps {
   readonly id: string;
   readonly label: string;
-  readonly dial: Dial;
+  readonly dial: NumberControl;
   readonly entry: Live<Entry<number>>;
   readonly unit?: Live<string> | undefined;
 }
@@ -103,7 +103,7 @@ function NumberBox({ id, label, dial, entry, unit }: NumberBoxProps): JSX.Elemen
 }
 
 /** A typed number outside the dial's range is a problem to tell, not one to mend behind the reader's back. */
-export function dialField(dial: Dial, entry: Live<Entry<number>>): FieldState {
+export function dialField(dial: NumberControl, entry: Live<Entry<number>>): FieldState {
   const within: Entry<number> = {
     format: (value) => read(entry).format(value),
     parse: (text) => {

@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { Dial } from '#ui/controls/dial.ts';
+import type { NumberControl } from '#ui/controls/numberControl.ts';
 
 /** One setting of a picture that travels in the page's address. */
 export interface LinkField {
@@ -14,7 +14,7 @@ export interface LinkField {
 export type LinkFields = Readonly<Record<string, LinkField>>;
 
 /** A dial as a link field, left out while it stands at its opening value. */
-export function dialInLink(dial: Dial): LinkField {
+export function dialInLink(dial: NumberControl): LinkField {
   const opening = dial.value.peek();
   return {
     read: () => (dial.value.value === opening ? '' : String(dial.value.value)),

@@ -17,7 +17,7 @@ import {
   trialSummary,
   type UncertainDay,
 } from '#core/uncertainty/dayBands.ts';
-import { surenessOf, trialPads } from '#core/uncertainty/sureness.ts';
+import { monteCarloSamples, uncertaintyOf } from '#core/uncertainty/uncertainty.ts';
 import { anyDay, anyNeed, inventedTariff } from '../day/dayFixtures.ts';
 import { circuit, evidenceOf } from '../fit/padFixtures.ts';
 
@@ -41,13 +41,13 @@ const need = (given: Partial<ServiceNeed> = {}): ServiceNeed => ({
 /** A power apart from the flow, lognormal with a deviation of 0.1 (see sureness). */
 const flatPower = { fixed: 1e-9, atReference: () => 1000 };
 const { spread } = fitPad(evidenceOf([]));
-const sure = surenessOf(spread);
-const sureOfFlat = surenessOf(fitPad(evidenceOf([], { power: flatPower })).spread);
+const sure = uncertaintyOf(spread);
+const sureOfFlat = uncertaintyOf(fitPad(evidenceOf([], { power: flatPower })).spread);
 /** Two solves of one point may differ in the last places. */
 const near = (got: number, want: number) =>
   expect(Math.abs(got - want)).toBeLessThanOrEqual(1e-8 * Math.abs(want));
 const trials = (count: number) => {
-  const next = trialPads(spread, 5);
+  const next = monteCarloSamples(spread, 5);
   return Array.from({ length: count }, () => next());
 };
 
@@ -241,7 +241,7 @@ describe('a trial day', () => {
   it('serves nothing while no water moves, not even a need of no flow', () => {
     const weak = fitPad(evidenceOf([], { circuit: { ...circuit, staticHead: 15 } }));
     const plan = day({ needs: [need({ leastFlow: 0 })] });
-    const trial = dayTrial(plan, dayQuestions(plan))(surenessOf(weak.spread).best);
+    const trial = dayTrial(plan, dayQuestions(plan))(uncertaintyOf(weak.spread).best);
     expect(trial).toMatchObject({ water: 0, short: ['need'], crossed: [] });
     expect(trial.energy).toBeGreaterThan(0);
   });

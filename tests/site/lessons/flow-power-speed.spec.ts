@@ -1,5 +1,5 @@
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { machineOf } from '#explorables/example/padMachine.ts';
 import { ownerPad } from '#pad/demos/demoOwner.ts';
 import { padFragment } from '#pad/document/link.ts';
@@ -11,7 +11,7 @@ const path = '/lessons/flow-power-speed/';
 
 /** What the core says of one pump at one speed, as the page should write it. */
 function moved(machine: typeof exampleMachine, speed: number): string {
-  const { flow, head, power } = meetingAt(machine, speed);
+  const { flow, head, power } = operatingStateAt(machine, speed);
   return `moves ${format('flow', flow, us)} at ${format('head', head, us)} and draws ${format('power', power, us)}`;
 }
 

@@ -19,7 +19,7 @@ import {
 import type { CalendarDate } from '#core/time/calendar.ts';
 import type { LessonValue, ValueMakers, ValueProps } from '#course/lesson/value.ts';
 import { exampleMachine } from '#explorables/example/flatPrice.ts';
-import { meetingAt } from '#explorables/example/machine.ts';
+import { operatingStateAt } from '#explorables/example/machine.ts';
 import { exampleTariff } from '#explorables/example/tariff.ts';
 import { toSI } from '#units/convert.ts';
 import { readGiven } from '#units/given.ts';
@@ -67,7 +67,7 @@ function dateOf(given: ValueProps): CalendarDate {
 /** Meeting point of the lessons' pump at a speed, or nothing at all when it stands. */
 function running(text: string | undefined) {
   if (text === undefined) return { flow: 0, power: 0 };
-  return meetingAt(exampleMachine, readGiven('speed', text));
+  return operatingStateAt(exampleMachine, readGiven('speed', text));
 }
 
 /** Energy that the lessons' pump takes to move a volume in so many hours [J]. */
@@ -78,7 +78,7 @@ function moving(given: ValueProps): number {
   const found = ratioForFlow(curve, circuit, flow, { min: 0.05, max: 1 });
   if (found.kind !== 'found')
     throw new RangeError(`The pump does not move ${given['volume']} so fast.`);
-  return meetingAt(exampleMachine, found.ratio * referenceSpeed).power * seconds;
+  return operatingStateAt(exampleMachine, found.ratio * referenceSpeed).power * seconds;
 }
 
 const dollars = (energy: number, given: ValueProps) =>

@@ -17,7 +17,7 @@ import {
 } from '#dayPage/planning/plannerInputs.ts';
 import type { PadBlock } from '#pad/document/schema.ts';
 import type { NamedNeed } from '#pad/model/assembleNeeds.ts';
-import { createDial, type Dial } from '#ui/controls/dial.ts';
+import { createNumberControl, type NumberControl } from '#ui/controls/numberControl.ts';
 import type { SearchNews } from './searchNews.ts';
 
 /** How far the search with few changes has come. */
@@ -35,7 +35,7 @@ export type StartSearch = (
 export interface NeedDial {
   readonly need: NamedNeed;
   /** Minutes a day. */
-  readonly dial: Dial;
+  readonly dial: NumberControl;
 }
 
 export type FinderModel = ReturnType<typeof createFinder>;
@@ -84,7 +84,7 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
   const needs = computed<readonly NeedDial[]>(() =>
     needsOnBench.value.map((need) => ({
       need,
-      dial: createDial({
+      dial: createNumberControl({
         value: computed(() => tried.value[need.id] ?? need.minutes),
         set: (minutes) => {
           tried.value = { ...tried.peek(), [need.id]: minutes };
@@ -135,7 +135,7 @@ export function createFinder(day: DayModel, startSearch: StartSearch) {
     mayStop,
     mostChanges,
     searching,
-    turnovers: createDial({
+    turnovers: createNumberControl({
       value: turnovers,
       set: (wish) => {
         triedTurnovers.value = wish;

@@ -15,10 +15,10 @@ import {
 } from '#core/uncertainty/dayBands.ts';
 import {
   type AnswerNarrowing,
+  monteCarloSamples,
   partingOf,
-  surenessOf,
-  trialPads,
-} from '#core/uncertainty/sureness.ts';
+  uncertaintyOf,
+} from '#core/uncertainty/uncertainty.ts';
 import type { DayModel } from '#dayPage/day/model.ts';
 import { openFrost } from '#dayPage/day/openFrost.ts';
 import type { Pad } from '#pad/document/schema.ts';
@@ -85,12 +85,12 @@ export function createSureness(day: DayModel, pad: ReadonlySignal<Pad>) {
   const spread = computed(() => built.value.fit?.spread ?? null);
   const sureness = computed(() => {
     const now = spread.value;
-    return now === null ? null : unlessRefused(() => surenessOf(now));
+    return now === null ? null : unlessRefused(() => uncertaintyOf(now));
   });
   /** Trial pads hang on the fit alone and are kept while the day is changed. */
   const drawn = computed(() => {
     const now = spread.value;
-    const next = now === null ? null : unlessRefused(() => trialPads(now, seed));
+    const next = now === null ? null : unlessRefused(() => monteCarloSamples(now, seed));
     return next === null ? null : { next, pads: [] as SettledPad[] };
   });
   const asked = computed<Asked | null>(() => {

@@ -4,7 +4,7 @@ import type { SettledPad } from '#core/fit/padEvidence.ts';
 import type { Band } from '#core/numerics/band.ts';
 import { daysInYear } from '#core/time/calendar.ts';
 import { type AnswerBand, priceLaw } from '#core/uncertainty/dayBands.ts';
-import type { Sureness } from '#core/uncertainty/sureness.ts';
+import type { Uncertainty } from '#core/uncertainty/uncertainty.ts';
 import { yearReport } from '#core/year/year.ts';
 import type { FrostOn } from '#dayPage/day/openFrost.ts';
 import type { Pad } from '#pad/document/schema.ts';
@@ -19,7 +19,7 @@ import { runningPad } from '#pad/model/runningPad.ts';
 export function* yearBand(
   pad: Pad,
   model: PadModel,
-  sureness: Sureness,
+  sureness: Uncertainty,
   when: { readonly year: number; readonly frostOn: FrostOn | undefined },
 ): Generator<undefined, AnswerBand | null> {
   const costs = new Map<SettledPad, number>();

@@ -12,7 +12,7 @@ import type { Pad } from '#pad/document/schema.ts';
 import { padModel } from '#pad/model/assemble.ts';
 import { withoutOverlap } from '#pad/model/assembleDay.ts';
 import { unlessRefused } from '#pad/model/memo.ts';
-import { createDial } from '#ui/controls/dial.ts';
+import { createNumberControl } from '#ui/controls/numberControl.ts';
 import type { RunSteps } from './slices.ts';
 import { type Changed, type Ground, type Sweepable, sweepablesOf } from './sweepables.ts';
 
@@ -119,7 +119,7 @@ export function createWhatIf(day: DayModel, pad: ReadonlySignal<Pad>, run: RunSt
     }),
     /** Days of the curve, with those that were worked out on the way to a change. */
     curve: computed(() => (sweep.value === null ? [] : curveOf(sweep.value))),
-    dial: createDial({
+    dial: createNumberControl({
       value,
       set: (next) => {
         const id = chosen.peek()?.id;

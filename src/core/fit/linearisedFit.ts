@@ -19,7 +19,7 @@ export type Row<Value> = Readonly<
   Record<'flow' | 'head' | 'power' | 'dischargePressure' | 'suctionVacuum', Value>
 >;
 
-export interface Neighbourhood {
+export interface LinearisedFit {
   readonly best: SettledPad;
   stateAt(ratio: number): PadState;
   valuesAt(ratio: number): Row<number>;
@@ -33,10 +33,10 @@ export interface Neighbourhood {
  *
  * @internal
  */
-export function neighbourhoodOf({
+export function linearisedFit({
   evidence,
   parameters,
-}: Pick<PadSpread, 'evidence' | 'parameters'>): Neighbourhood {
+}: Pick<PadSpread, 'evidence' | 'parameters'>): LinearisedFit {
   const best = settle(evidence, parameters);
   const slopesOf = slopesAround((trial) => settle(evidence, trial), parameters);
   return {

@@ -2,7 +2,7 @@ import { batch, type ReadonlySignal, type Signal, signal, untracked } from '@pre
 import { asSignal, type Live } from '#ui/charts/live.ts';
 
 /** One number the reader sets, by dragging, by keys, by buttons or by typing: all end in `apply`. */
-export interface Dial {
+export interface NumberControl {
   readonly value: ReadonlySignal<number>;
   readonly min: ReadonlySignal<number>;
   readonly max: ReadonlySignal<number>;
@@ -44,7 +44,7 @@ export function snap(wish: number, min: number, max: number, step: number): numb
 }
 
 /** Builds a dial on a signal. */
-export function createDial(wish: DialWish): Dial {
+export function createNumberControl(wish: DialWish): NumberControl {
   const min = asSignal(wish.min);
   const max = asSignal(wish.max);
   const step = asSignal(wish.step);
@@ -80,7 +80,7 @@ export function createDial(wish: DialWish): Dial {
 }
 
 /** Key handler for any element that acts as this dial's slider. */
-export function onDialKey(dial: Dial): (event: KeyboardEvent) => void {
+export function onDialKey(dial: NumberControl): (event: KeyboardEvent) => void {
   return (event) => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
     if (dial.press(event.key)) event.preventDefault();

@@ -2,7 +2,7 @@ import { quantile } from 'd3-array';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/base/errors.ts';
-import { choleskyOf, partingOf, trialBand } from '#core/uncertainty/sureness.ts';
+import { choleskyOf, partingOf, sampleBand } from '#core/uncertainty/uncertainty.ts';
 
 describe('the triangle of a covariance', () => {
   const thousandths = fc.integer({ min: -3000, max: 3000 }).map((value) => value / 1000);
@@ -93,13 +93,13 @@ describe('a band of trials', () => {
       fc.property(
         fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: 1 }),
         (values) => {
-          const { low, high } = trialBand(values);
+          const { low, high } = sampleBand(values);
           expect(low).toBeCloseTo(quantile(values, 0.025) as number, 6);
           expect(high).toBeCloseTo(quantile(values, 0.975) as number, 6);
         },
       ),
     );
-    expect(() => trialBand([])).toThrow(CoreError);
+    expect(() => sampleBand([])).toThrow(CoreError);
   });
 });
 

@@ -4,8 +4,7 @@
  */
 import { randomLcg, randomNormal } from 'd3-random';
 import { CoreError } from '#core/base/errors.ts';
-import type { Narrowing, PadSpread, SettledPad } from '#core/fit/padEvidence.ts';
-import { settle } from '#core/fit/padModel.ts';
+import { linearisedFit, type PadAnswers } from '#core/fit/linearisedFit.ts';
 import {
   atSpeeds,
   candidatesFrom,
@@ -13,8 +12,9 @@ import {
   narrowingsBy,
   type VarianceOf,
   varianceWith,
-} from '#core/fit/padNarrowing.ts';
-import { neighbourhoodOf, type PadAnswers } from '#core/fit/padNeighbourhood.ts';
+} from '#core/fit/nextMeasurement.ts';
+import type { Narrowing, PadSpread, SettledPad } from '#core/fit/padEvidence.ts';
+import { settle } from '#core/fit/padModel.ts';
 import { type Band, bandAbout, bandDeviations, varianceOf } from '#core/numerics/band.ts';
 
 /** How a value and its variance [unit of the value squared] become a band. */
@@ -27,7 +27,7 @@ export interface AnswerNarrowing extends Narrowing {
 }
 
 /** A fit that can be asked how sure an answer is. */
-export interface Sureness {
+export interface Uncertainty {
   /** The most likely pad. */
   readonly best: SettledPad;
   /** Every pad that slopes are taken from, the best first: answers that cost much can be worked out beforehand. */
@@ -49,12 +49,12 @@ export interface Sureness {
  * @param spread Where the fit came to rest [see PadSpread], fields as there.
  * @returns The most likely pad, 95 % bands [unit of each answer], and readings that would narrow them; an answer of 0 counts as no width.
  * @throws whatever the answers throw; CoreError when the spread breaks its own contract.
- * Accuracy: first order about the best fit; trialPads shows how far that carries.
+ * Accuracy: first order about the best fit; monteCarloSamples shows how far that carries.
  * Source: JCGM 100:2008 (GUM), equation 13, for propagation; Gauss-Markov update for the reading.
  * @example surenessOf({ evidence: { circuit: { suction: [], discharge: [{ kind: 'equipment', id: 'a', referenceHead: 10, referenceFlow: 0.005, exponent: 2, factor: 1 }], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 0.001, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, curve: { shutoffHead: 20, lastFlow: 0.008, head: (q) => 20 - 4e5 * q * q, slope: (q) => -8e5 * q, provenance: 'threePoints' }, curveKnown: 'dataSheet', readings: [], instruments: { filterGauge: { grade: 'B', span: 4e5 }, vacuumGauge: { grade: 'B', span: 1e5 }, meterShare: 0.1, powerShare: 0.05 } }, parameters: [0, 0, 0, 0, 0, 0, 0], covariance: [0, 1, 2, 3, 4, 5, 6].map((row) => [0, 1, 2, 3, 4, 5, 6].map((col) => (row === col ? 0.01 : 0))) }).bandsOf((pad) => [100 * pad.suctionFactor])[0].high // 121.65
  */
-export function surenessOf(spread: PadSpread): Sureness {
-  const near = neighbourhoodOf(spread);
+export function uncertaintyOf(spread: PadSpread): Uncertainty {
+  const near = linearisedFit(spread);
   const variance: VarianceOf = (slope) => varianceOf(slope, spread.covariance);
   const bands = (values: readonly number[], slopes: number[][], of: VarianceOf, law: BandLaw) =>
     values.map((value, at) => law(value, of(slopes[at] as number[])));
@@ -163,9 +163,9 @@ function varianceLeft(left: number, whole: number): number {
  * @throws CoreError when the covariance is none, or a pad breaks the contract of its parts.
  * Accuracy: of draws the 2.5 and 97.5 % points scatter by 2.7 standard deviations over the root of their number.
  * Source: JCGM 101:2008, 6.4.8 (vectors of the multivariate normal law), from memory.
- * @example trialPads({ evidence: { circuit: { suction: [], discharge: [{ kind: 'equipment', id: 'a', referenceHead: 10, referenceFlow: 0.005, exponent: 2, factor: 1 }], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 0.001, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, curve: { shutoffHead: 20, lastFlow: 0.008, head: (q) => 20 - 4e5 * q * q, slope: (q) => -8e5 * q, provenance: 'threePoints' }, curveKnown: 'dataSheet', readings: [], instruments: { filterGauge: { grade: 'B', span: 4e5 }, vacuumGauge: { grade: 'B', span: 1e5 }, meterShare: 0.1, powerShare: 0.05 } }, parameters: [0, 0.5, 0, 0, 0, 0, 0], covariance: [0, 1, 2, 3, 4, 5, 6].map(() => [0, 0, 0, 0, 0, 0, 0]) }, 1)().dischargeFactor // 1.649
+ * @example monteCarloSamples({ evidence: { circuit: { suction: [], discharge: [{ kind: 'equipment', id: 'a', referenceHead: 10, referenceFlow: 0.005, exponent: 2, factor: 1 }], staticHead: 0, water: { temperature: 20, density: 998.2, dynamicViscosity: 0.001, kinematicViscosity: 1e-6, vapourPressure: 2339, specificHeat: 4184 } }, curve: { shutoffHead: 20, lastFlow: 0.008, head: (q) => 20 - 4e5 * q * q, slope: (q) => -8e5 * q, provenance: 'threePoints' }, curveKnown: 'dataSheet', readings: [], instruments: { filterGauge: { grade: 'B', span: 4e5 }, vacuumGauge: { grade: 'B', span: 1e5 }, meterShare: 0.1, powerShare: 0.05 } }, parameters: [0, 0.5, 0, 0, 0, 0, 0], covariance: [0, 1, 2, 3, 4, 5, 6].map(() => [0, 0, 0, 0, 0, 0, 0]) }, 1)().dischargeFactor // 1.649
  */
-export function trialPads(spread: PadSpread, seed: number): () => SettledPad {
+export function monteCarloSamples(spread: PadSpread, seed: number): () => SettledPad {
   const triangle = choleskyOf(spread.covariance);
   const normal = randomNormal.source(randomLcg(seed))(0, 1);
   return () => {
@@ -187,11 +187,11 @@ export function trialPads(spread: PadSpread, seed: number): () => SettledPad {
  * @param values What the trials gave [-], in any unit, at least one, any order.
  * @returns Band in the unit of the values.
  * @throws CoreError when there is no trial.
- * Accuracy: scatter as told in trialPads.
+ * Accuracy: scatter as told in monteCarloSamples.
  * Source: JCGM 101:2008, 7.7 (probabilistically symmetric coverage interval), from memory.
  * @example trialBand([0, 1, 2, 3, 4]).high // 3.900
  */
-export function trialBand(values: readonly number[]): Band {
+export function sampleBand(values: readonly number[]): Band {
   if (values.length === 0) throw new CoreError('values', 'empty', 'at least one trial');
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number) => {

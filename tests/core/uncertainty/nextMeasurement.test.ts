@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { fitPad } from '#core/fit/fitPad.ts';
 import type { Reading, SettledPad } from '#core/fit/padEvidence.ts';
 import { typicalInstruments } from '#core/fit/padEvidence.ts';
-import { evenBandAbout, surenessOf } from '#core/uncertainty/sureness.ts';
+import { evenBandAbout, uncertaintyOf } from '#core/uncertainty/uncertainty.ts';
 import { evidenceOf, trueReading } from '../fit/padFixtures.ts';
-import { flatPower, flowAt, only, powerAt, widthOf } from './surenessFixtures.ts';
+import { flatPower, flowAt, only, powerAt, widthOf } from './uncertaintyFixtures.ts';
 
 describe('one more reading', () => {
   const kinds = ['flow', 'dischargePressure', 'suctionVacuum', 'power'] as const;
@@ -32,7 +32,7 @@ describe('one more reading', () => {
           const second = fitPad(evidenceOf([...taken, { id: 'new', ratio: at, [kind]: expected }]));
           const ask = (pad: SettledPad) => [...flowAt(asked)(pad), ...powerAt(asked)(pad)];
           const widths = (fit: typeof first) =>
-            surenessOf(fit.spread)
+            uncertaintyOf(fit.spread)
               .bandsOf(ask)
               .map(({ low, high }) => Math.log(high / low));
           const [now, then] = [widths(first), widths(second)];
@@ -43,7 +43,7 @@ describe('one more reading', () => {
           const own = (fit: typeof first) =>
             widthOf(
               only(
-                surenessOf(fit.spread).bandsOf((pad) => [
+                uncertaintyOf(fit.spread).bandsOf((pad) => [
                   kind === 'power'
                     ? (powerAt(at)(pad)[0] as number)
                     : (flowAt(at)(pad)[0] as number),
@@ -63,7 +63,7 @@ describe('one more reading', () => {
     const { spread } = fitPad(evidenceOf(start));
     const ask = (pad: SettledPad) => [...flowAt(0.4)(pad), ...powerAt(0.4)(pad)];
     const ratios = [0.4, 0.7, 1];
-    const found = surenessOf(spread).narrowingsFor(ask, ratios);
+    const found = uncertaintyOf(spread).narrowingsFor(ask, ratios);
     expect(found.map(({ instrument }) => instrument).sort()).toEqual([
       'filterGauge',
       'flowMeter',
@@ -83,8 +83,8 @@ describe('one more reading', () => {
         const kind = kindOf[instrument];
         const expected = trueReading(spread.parameters, at)[kind];
         const fit = fitPad(evidenceOf([...start, { id: 'x', ratio: at, [kind]: expected }]));
-        const values = ask(surenessOf(fit.spread).best);
-        const left = surenessOf(fit.spread).bandsOf(ask);
+        const values = ask(uncertaintyOf(fit.spread).best);
+        const left = uncertaintyOf(fit.spread).bandsOf(ask);
         const width = left.reduce(
           (sum, band, index) => sum + widthOf(band) / (values[index] as number) / 2,
           0,
@@ -113,7 +113,7 @@ describe('one more reading', () => {
       const left = (ratio: number) => {
         const { flow } = trueReading(spread.parameters, ratio);
         const fit = fitPad(evidenceOf([...taken, { id: 'x', ratio, flow }]));
-        const promised = surenessOf(spread)
+        const promised = uncertaintyOf(spread)
           .narrowingsFor(flowAt(0.4), [ratio])
           .find(({ instrument }) => instrument === 'flowMeter')?.bands[0];
         const kept = fit.bandAt(0.4).flow;
@@ -138,7 +138,7 @@ describe('one more reading', () => {
       flow: trueReading([0, 0, 0, 0, 0, 0, 0], ratio).flow,
     });
     const { spread } = fitPad(evidenceOf([flow(0.6), { id: 'w', ratio: 0.9, power: 800 }]));
-    const sure = surenessOf(spread);
+    const sure = uncertaintyOf(spread);
     const asked = (ratio: number) =>
       sure.narrowingsFor(flowAt(0.6), [ratio]).map(({ instrument }) => instrument);
     for (const ratio of [0.6, 0.611, 0.589]) {
@@ -149,13 +149,13 @@ describe('one more reading', () => {
     expect(asked(0.9)).not.toContain('wattMeter');
     const { dischargePressure, suctionVacuum, power } = trueReading([0, 0, 0, 0, 0, 0, 0], 0.6);
     const all = { ...flow(0.6), dischargePressure, suctionVacuum, power };
-    const full = surenessOf(fitPad(evidenceOf([all])).spread);
+    const full = uncertaintyOf(fitPad(evidenceOf([all])).spread);
     expect(full.narrowingsFor(flowAt(0.6), [0.6])).toHaveLength(4);
   });
 
   it('is held against the band that the answer asks for, and an answer of nothing has no width', () => {
     const { spread } = fitPad(evidenceOf([], { power: flatPower }));
-    const sure = surenessOf(spread);
+    const sure = uncertaintyOf(spread);
     const [even] = sure.narrowingsFor(powerAt(1), [1], evenBandAbout);
     expect(even?.widthBefore).toBeCloseTo(2 * 1.96 * 0.1, 6);
     expect(only(sure.bandsOf(powerAt(1), evenBandAbout)).low).toBeCloseTo(1000 * (1 - 0.196), 4);
@@ -179,7 +179,9 @@ describe('what the fit is read with', () => {
         power: flatPower,
         instruments: { ...typicalInstruments, powerShare },
       });
-      return surenessOf(fitPad(evidence).spread).narrowingsFor(powerAt(1), [1])[0]?.widthAfter ?? 0;
+      return (
+        uncertaintyOf(fitPad(evidence).spread).narrowingsFor(powerAt(1), [1])[0]?.widthAfter ?? 0
+      );
     };
     expect(promise(0.01)).toBeLessThan(promise(0.2));
   });

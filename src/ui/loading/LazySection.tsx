@@ -31,7 +31,7 @@ function keepFocus(event: Event): void {
 type State<Props> = { readonly part: FunctionComponent<Props> } | 'shut' | 'coming' | 'failed';
 
 /** A part of a page that is fetched when it is first asked for; the focus goes to the head of its section. */
-export function Door<Props extends object>(door: DoorProps<Props>): JSX.Element {
+export function LazySection<Props extends object>(door: DoorProps<Props>): JSX.Element {
   const state = useSignal<State<Props>>('shut');
   const open = async (event: JSX.TargetedEvent<HTMLElement>) => {
     if (state.peek() === 'coming') return;

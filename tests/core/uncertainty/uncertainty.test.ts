@@ -3,10 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { fitPad } from '#core/fit/fitPad.ts';
 import type { PadEvidence, PadSpread, SettledPad } from '#core/fit/padEvidence.ts';
 import { parameterNames, priorDeviations } from '#core/fit/padModel.ts';
-import { partingOf, surenessOf, trialBand, trialPads } from '#core/uncertainty/sureness.ts';
+import {
+  monteCarloSamples,
+  partingOf,
+  sampleBand,
+  uncertaintyOf,
+} from '#core/uncertainty/uncertainty.ts';
 import { curve, evidenceOf, trueReading } from '../fit/padFixtures.ts';
 import { anyCircuit } from '../hydraulics/anyCircuit.ts';
-import { flatPower, flowAt, only, powerAt } from './surenessFixtures.ts';
+import { flatPower, flowAt, only, powerAt } from './uncertaintyFixtures.ts';
 
 /*
  * How far the ends of a 95 % band of n trials scatter, in standard deviations of the answer: for a
@@ -17,7 +22,7 @@ const scatter = (trials: number) => (5 * Math.sqrt((0.025 * 0.975) / trials)) / 
 
 const seed = 11;
 const drawn = (spread: PadSpread, count: number) => {
-  const next = trialPads(spread, seed);
+  const next = monteCarloSamples(spread, seed);
   return Array.from({ length: count }, () => next());
 };
 const none = parameterNames.map(() => parameterNames.map(() => 0));
@@ -29,11 +34,11 @@ describe('a power proportional to one lognormal number', () => {
   it.each([0.4, 1])('has the exact band by slopes and by trials at ratio %f', (ratio) => {
     const { spread } = fitPad(evidenceOf([], { power: flatPower }));
     const most = 1000 * ratio ** 3;
-    const band = only(surenessOf(spread).bandsOf(powerAt(ratio)));
+    const band = only(uncertaintyOf(spread).bandsOf(powerAt(ratio)));
     expect(band.low / most).toBeCloseTo(Math.exp(-0.196), 6);
     expect(band.high / most).toBeCloseTo(Math.exp(0.196), 6);
     const count = 4000;
-    const trial = trialBand(drawn(spread, count).flatMap(powerAt(ratio)));
+    const trial = sampleBand(drawn(spread, count).flatMap(powerAt(ratio)));
     expect(Math.abs(Math.log(trial.low / most) + 0.196)).toBeLessThan(0.1 * scatter(count));
     expect(Math.abs(Math.log(trial.high / most) - 0.196)).toBeLessThan(0.1 * scatter(count));
   });
@@ -44,11 +49,11 @@ describe('a power proportional to one lognormal number', () => {
     const s = 1 / Math.sqrt(1 / 0.01 + 1 / display ** 2);
     const reading = { id: 'a', ratio: 1, power: 1000 };
     const { spread } = fitPad(evidenceOf([reading], { power: flatPower }));
-    const band = only(surenessOf(spread).bandsOf(powerAt(0.5)));
+    const band = only(uncertaintyOf(spread).bandsOf(powerAt(0.5)));
     expect(Math.log(band.high / 125)).toBeCloseTo(1.96 * s, 5);
     expect(Math.log(band.low / 125)).toBeCloseTo(-1.96 * s, 5);
     // And before that reading was taken, that is what it was promised to leave.
-    const before = surenessOf(fitPad(evidenceOf([], { power: flatPower })).spread);
+    const before = uncertaintyOf(fitPad(evidenceOf([], { power: flatPower })).spread);
     const [best] = before.narrowingsFor(powerAt(0.5), [1]);
     expect(best?.instrument).toBe('wattMeter');
     expect(best?.widthBefore).toBeCloseTo(2 * Math.sinh(0.196), 6);
@@ -66,13 +71,13 @@ describe('where the doubt is large', () => {
       covariance: variances({ fixed: 0.36 }),
     };
     const count = 4000;
-    const trial = trialBand(drawn(spread, count).flatMap(powerAt(1)));
+    const trial = sampleBand(drawn(spread, count).flatMap(powerAt(1)));
     const off = (end: number, sign: number) =>
       Math.abs(Math.log(end / 1000 - 1) - sign * 1.96 * 0.6);
     expect(off(trial.low, -1)).toBeLessThan(0.6 * scatter(count));
     expect(off(trial.high, 1)).toBeLessThan(0.6 * scatter(count));
     // By slopes: 2000 exp(+-1.96 x 600/2000), too low at both ends.
-    const band = only(surenessOf(spread).bandsOf(powerAt(1)));
+    const band = only(uncertaintyOf(spread).bandsOf(powerAt(1)));
     expect(band.high).toBeCloseTo(2000 * Math.exp(0.588), 2);
     expect(band.low).toBeLessThan(trial.low);
     expect(band.high).toBeLessThan(trial.high);
@@ -85,8 +90,8 @@ describe('where the doubt is large', () => {
     const evidence = evidenceOf([], { circuit: { ...evidenceOf([]).circuit, staticHead: 10 } });
     const ratio = Math.sqrt(10 / 22) * 0.999;
     const { spread } = fitPad(evidence);
-    const band = only(surenessOf(spread).bandsOf(flowAt(ratio)));
-    const trial = trialBand(drawn(spread, 400).flatMap(flowAt(ratio)));
+    const band = only(uncertaintyOf(spread).bandsOf(flowAt(ratio)));
+    const trial = sampleBand(drawn(spread, 400).flatMap(flowAt(ratio)));
     expect(band).toEqual({ low: 0, high: 0 });
     expect(trial.low).toBe(0);
     expect(trial.high).toBeGreaterThan(0);
@@ -136,7 +141,7 @@ describe('trial pads', () => {
 
   it('come out the same from the same seed and other from another', () => {
     const factors = (from: number) => {
-      const next = trialPads(spread, from);
+      const next = monteCarloSamples(spread, from);
       return [next(), next(), next()].map(({ dischargeFactor }) => dischargeFactor);
     };
     expect(factors(3)).toEqual(factors(3));
@@ -146,7 +151,7 @@ describe('trial pads', () => {
 
   it('are one and the same pad where all is known for certain, and the bands have no width', () => {
     const certain = { ...spread, covariance: none };
-    const sure = surenessOf(certain);
+    const sure = uncertaintyOf(certain);
     const [flow] = flowAt(0.6)(sure.best);
     expect(new Set(drawn(certain, 5).flatMap(flowAt(0.6)))).toEqual(new Set([flow]));
     expect(only(sure.bandsOf(flowAt(0.6)))).toEqual({ low: flow, high: flow });
@@ -171,12 +176,12 @@ describe('slopes against trials', () => {
             covariance: choleskyDiagonal(evidence, share),
           };
           const ask = (pad: SettledPad) => [...flowAt(ratio)(pad), ...powerAt(ratio)(pad)];
-          const sure = surenessOf(spread);
+          const sure = uncertaintyOf(spread);
           const bands = sure.bandsOf(ask);
           const count = 300;
           const trials = drawn(spread, count).map(ask);
           bands.forEach((band, at) => {
-            const trial = trialBand(trials.map((row) => row[at] as number));
+            const trial = sampleBand(trials.map((row) => row[at] as number));
             // Of the width: scatter of a normal law, and a twentieth for what is not straight.
             const allowed = scatter(count) / 3.92 + 0.05;
             expect(partingOf(band, trial)).toBeLessThan(allowed);
@@ -197,7 +202,7 @@ describe('slopes against trials', () => {
 
 describe('the pads that slopes are taken from', () => {
   it('are the best and two for each uncertain number, and no other is asked', () => {
-    const sure = surenessOf(fitPad(evidenceOf([])).spread);
+    const sure = uncertaintyOf(fitPad(evidenceOf([])).spread);
     expect(sure.pads).toHaveLength(1 + 2 * parameterNames.length);
     expect(sure.pads[0]).toBe(sure.best);
     const asked = new Set<SettledPad>();

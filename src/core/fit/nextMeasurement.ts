@@ -1,7 +1,7 @@
 /** Which one more reading would narrow an answer, tried on the linear system about the fit. */
 import { varianceAfter, varianceOf } from '#core/numerics/band.ts';
+import { type LinearisedFit, quantityOf, type Row } from './linearisedFit.ts';
 import type { Instrument, Narrowing, PadEvidence, PadSpread } from './padEvidence.ts';
-import { type Neighbourhood, quantityOf, type Row } from './padNeighbourhood.ts';
 import { readingDeviation } from './padReadings.ts';
 
 const instruments = Object.keys(quantityOf) as Instrument[];
@@ -33,7 +33,7 @@ export type VarianceOf = (slope: readonly number[]) => number;
  *
  * @internal
  */
-export function atSpeeds(near: Neighbourhood, ratios: readonly number[]): AtSpeed[] {
+export function atSpeeds(near: LinearisedFit, ratios: readonly number[]): AtSpeed[] {
   return ratios.map((ratio) => ({
     ratio,
     values: near.valuesAt(ratio),
