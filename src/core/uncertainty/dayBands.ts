@@ -242,7 +242,7 @@ export interface AnswerBand {
 /**
  * Water, energy and price of a day with their bands by slopes.
  *
- * Law: as surenessOf, each answer by its own law.
+ * Law: as uncertaintyOf, each answer by its own law.
  * @param uncertainty What the fit says [see Uncertainty].
  * @param questions What dayQuestions made of the plan.
  * @returns Most likely values and 95 % bands [m3, J, currency].
