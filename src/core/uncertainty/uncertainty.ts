@@ -189,7 +189,7 @@ export function monteCarloSamples(spread: PadSpread, seed: number): () => Settle
  * @throws CoreError when there is no trial.
  * Accuracy: scatter as told in monteCarloSamples.
  * Source: JCGM 101:2008, 7.7 (probabilistically symmetric coverage interval), from memory.
- * @example trialBand([0, 1, 2, 3, 4]).high // 3.900
+ * @example sampleBand([0, 1, 2, 3, 4]).high // 3.900
  */
 export function sampleBand(values: readonly number[]): Band {
   if (values.length === 0) throw new CoreError('values', 'empty', 'at least one trial');
