@@ -48,6 +48,11 @@ export const shelf = [
     title: 'How the numbers are checked',
     text: 'Every published or independent value we test against, next to ours, with the difference.',
   },
+  {
+    path: '/reference/planner/',
+    title: 'How the planner proves its day',
+    text: 'Why no day can be cheaper than the bound beside it, with one day worked out by hand.',
+  },
 ] as const satisfies readonly ShelfPage[];
 
 export type ShelfPath = (typeof shelf)[number]['path'];

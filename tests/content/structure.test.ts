@@ -216,13 +216,16 @@ describe('imports point one way', () => {
 });
 
 describe('the tree', () => {
-  it('every room of the core says what it holds, in twenty lines at most', () => {
-    const lines = readdirSync(join(root, 'src/core')).map((room) => {
+  it('every room of the core says what it holds, in twenty lines at most where it states no model', () => {
+    const models = ['planner', 'fit'];
+    const rooms = readdirSync(join(root, 'src/core'));
+    const short = rooms.filter((room) => !models.includes(room));
+    const linesOf = (room: string) => {
       const page = join(root, 'src/core', room, 'README.md');
       return existsSync(page) ? readFileSync(page, 'utf8').split('\n').length - 1 : 0;
-    });
-    expect(Math.min(...lines)).toBeGreaterThan(0);
-    expect(Math.max(...lines)).toBeLessThanOrEqual(20);
+    };
+    expect(Math.min(...rooms.map(linesOf))).toBeGreaterThan(0);
+    expect(Math.max(...short.map(linesOf))).toBeLessThanOrEqual(20);
   });
 
   it('the top level holds what was agreed and nothing else', () => {
