@@ -192,6 +192,8 @@ export function createKeptPad(around: Around): KeptPad {
         keeping.see(text);
         keptText = serialisePad(parsed.pad);
         put(parsed.pad, 'the change made in another tab');
+        // It may have had no place of its own until now.
+        shelf.refresh();
       });
   }
 

@@ -4,8 +4,8 @@ import { lodgePad, ownerPad, rigPad } from '#pad/demos/demos.ts';
 import { serialisePad } from '#pad/document/written.ts';
 import { shelfPrefix } from '#pad/store/shelf.ts';
 import { asideKey, padKey } from '#pad/store/storage.ts';
-import { named } from '../store/storeFixtures.ts';
-import { browser, call, names, type Tab } from '../store/tabs.ts';
+import { named } from './storeFixtures.ts';
+import { browser, call, names, type Tab } from './tabs.ts';
 
 // Our own behaviour: these checks have no outside source.
 
@@ -226,6 +226,17 @@ const acts = 'edit edit edit settle hear leave back load open copy choose delete
   ' ',
 );
 
+test('a pad that another tab brings back is the open one where it comes to be shown', () => {
+  const all = browser({ [padKey]: serialisePad(named('begun')) });
+  const [first, other] = [all.open(), all.open()];
+  other.store.shelf.remove('0');
+  const tab = first.load();
+  other.store.shelf.bringBack();
+  tab.hear();
+  expect(tab.store.pad.value.name).toBe('begun');
+  expect(tab.store.shelf.openId.value).toBe('0');
+});
+
 test('no order of doings in two tabs loses a word that was typed', () => {
   const doing = fc.record({ tab: fc.nat(1), act: fc.constantFrom(...acts), which: fc.nat(9) });
   fc.assert(
@@ -263,6 +274,6 @@ test('no order of doings in two tabs loses a word that was typed', () => {
       const found = [all.all(), ...deleted].join('\n');
       expect(typed.filter((word) => !found.includes(word))).toEqual([]);
     }),
-    { numRuns: 400 },
+    { numRuns: Number(process.env['LOSS_RUNS'] ?? 400) },
   );
 });
