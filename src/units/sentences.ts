@@ -70,14 +70,3 @@ export function sentenceFor(problem: Problem, name?: string): string {
   const { code, values } = problem;
   return capital(sentences[code](name ?? quantitySpec(values.quantity).name, values));
 }
-
-/** The sentence for a time of day that could not be read. */
-export function timeSentence(
-  problem: { readonly code: 'empty' | 'notATime'; readonly values: { readonly typed: string } },
-  name = 'time',
-): string {
-  const wanted = `Enter the ${name} as hours and minutes, for example 14:30.`;
-  return problem.code === 'empty'
-    ? wanted
-    : `“${problem.values.typed}” is not a time of day. ${wanted}`;
-}

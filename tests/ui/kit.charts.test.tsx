@@ -8,15 +8,7 @@ import { placeLabels } from '#ui/charts/labels.ts';
 import { Curve, CurveLabel } from '#ui/charts/marks.tsx';
 import { bandPath, evenly, linePath } from '#ui/charts/path.ts';
 import { quantitySide } from '#ui/charts/quantityAxis.ts';
-import {
-  blockMinutes,
-  minuteAtPoint,
-  minutesBetween,
-  ringPiece,
-  ringPoint,
-  snapMinute,
-  stripPieces,
-} from '#ui/charts/ring.ts';
+import { blockMinutes, ringPiece, ringPoint, snapMinute, stripPieces } from '#ui/charts/ring.ts';
 import { fraction, niceAxis, valueAt } from '#ui/charts/scale.ts';
 import { Table } from '#ui/charts/Table.tsx';
 import { us } from '#units/choice.ts';
@@ -114,15 +106,6 @@ describe('ring of a day', () => {
     expect(ringPoint(0, 1).y).toBeCloseTo(-1);
     expect(ringPoint(360, 1).x).toBeCloseTo(1);
     expect(ringPoint(720, 1).y).toBeCloseTo(1);
-  });
-
-  it('finds the minute again from its place', () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 0, max: 1439 }), (minute) => {
-        const { x, y } = ringPoint(minute, 140);
-        expect(minutesBetween(minute, minuteAtPoint(x, y))).toBeCloseTo(0, 6);
-      }),
-    );
   });
 
   it('rounds over midnight', () => {

@@ -4,7 +4,7 @@ import { fromSI, toSI } from '#units/convert.ts';
 import { editable, formatIn } from '#units/format.ts';
 import { parse, type Range } from '#units/parse.ts';
 import { type Quantity, quantityNames, type UnitOf, unitsOf } from '#units/quantities.ts';
-import { sentenceFor, timeSentence } from '#units/sentences.ts';
+import { sentenceFor } from '#units/sentences.ts';
 import { formatTimeOfDay, parseTimeOfDay } from '#units/timeOfDay.ts';
 
 /** What the field reads, in its own unit. */
@@ -251,14 +251,5 @@ describe('time of day', () => {
         expect(parseTimeOfDay(formatTimeOfDay(minute, style))).toEqual({ ok: true, minute });
       }
     }
-  });
-
-  it('says what would be right', () => {
-    expect(timeSentence({ code: 'notATime', values: { typed: '25:00' } }, 'start')).toBe(
-      '“25:00” is not a time of day. Enter the start as hours and minutes, for example 14:30.',
-    );
-    expect(timeSentence({ code: 'empty', values: { typed: '' } })).toBe(
-      'Enter the time as hours and minutes, for example 14:30.',
-    );
   });
 });

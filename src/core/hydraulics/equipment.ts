@@ -51,26 +51,6 @@ export function equipmentHead(equipment: Equipment, flow: number): number {
 }
 
 /**
- * Slope of the head lost in a piece of equipment against flow.
- *
- * Law: dh/dQ = n factor h0 / Q0 (Q/Q0)^(n - 1).
- * @param equipment The equipment [see Equipment], fields as there.
- * @param flow Flow through it [m3/s], 0 to 1e6.
- * @returns Slope [m per m3/s]; at no flow 0, except with exponent 1.
- * @throws CoreError when a field or the flow lies outside its range or is not a number.
- * Accuracy: analytic.
- * Source: calculus on the law of equipmentHead.
- * @example equipmentSlope({ referenceHead: 2, referenceFlow: 0.003, exponent: 2, factor: 1 }, 0.0015) // 666.6667
- */
-export function equipmentSlope(equipment: Equipment, flow: number): number {
-  requireEquipment(equipment, flow);
-  const ratio = flow / equipment.referenceFlow;
-  const power = equipment.exponent === 2 ? ratio : ratio ** (equipment.exponent - 1);
-  const atReference = (equipment.factor * equipment.referenceHead) / equipment.referenceFlow;
-  return equipment.exponent * atReference * power;
-}
-
-/**
  * Multiplier on a clean filter's head for how loaded it is.
  *
  * Law: factor = 1 + loading (dirty/clean - 1): the head rises in a straight line from clean to dirty.

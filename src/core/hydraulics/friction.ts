@@ -234,29 +234,6 @@ export function frictionSlope(reynolds: number, relativeRoughness: number, facto
 }
 
 /**
- * Friction factor and its slope together.
- *
- * Law: frictionFactor and frictionSlope.
- * @param reynolds Reynolds number [-], 1e-100 to 1e12.
- * @param relativeRoughness Roughness over bore [-], 0 to 0.1.
- * @param out Where to write the two numbers [see FrictionPoint], any such object; a new one when left out.
- * @returns The same object, holding factor and slope [-].
- * @throws CoreError when either number lies outside its range or is not a number.
- * Accuracy: that of its two parts.
- * Source: as frictionFactor.
- * @example frictionFactorAndSlope(1000, 0).slope // -6.400e-5
- */
-export function frictionFactorAndSlope(
-  reynolds: number,
-  relativeRoughness: number,
-  out: FrictionPoint = { factor: 0, slope: 0 },
-): FrictionPoint {
-  out.factor = frictionFactor(reynolds, relativeRoughness);
-  out.slope = frictionSlope(reynolds, relativeRoughness, out.factor);
-  return out;
-}
-
-/**
  * Head lost to friction in a straight run, Darcy–Weisbach.
  *
  * Law: h = f (L/D) V^2 / 2g, f from frictionFactor; in laminar flow 32 nu L V / (g D^2), the same thing without a division by the Reynolds number.

@@ -55,9 +55,6 @@ export const freezeProtection = { airTemperatureF: 40, runTimeHours: 1, speedRat
 /** Hydraulic horsepower = gpm x ft / this, in the rule (10 CFR 431 Subpart Y App. C, from memory). */
 export const ruleDivisor = 3956;
 
-/** The divisor of handbooks (Hydraulic Institute data tool, eq. 1.B.4); 0.1 % above the rule's. */
-export const handbookDivisor = 3960;
-
 /** Self-priming pumps at or above this fall in the class of large pumps [hp] (431.465(f), 2017). */
 export const largePumpHorsepower = 0.711;
 

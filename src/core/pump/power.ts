@@ -237,23 +237,6 @@ export function lineCurrent(power: number, voltage: number, factor: number): num
 }
 
 /**
- * Line current of a balanced three-phase load.
- *
- * Law: I = P / (sqrt(3) V pf), V between two lines.
- * @param power Wire power of all three phases [W], 0 or more.
- * @param voltage Voltage between lines [V], above 0.
- * @param factor Power factor [-], 0.01 to 1.
- * @returns Current in each line [A].
- * @throws CoreError when a number is out of range.
- * Accuracy: exact.
- * Source: power of a balanced three-phase circuit, IEC 60050-131 (from memory).
- * @example threePhaseCurrent(1662.768775, 400, 0.8) // 3.000
- */
-export function threePhaseCurrent(power: number, voltage: number, factor: number): number {
-  return lineCurrent(power, voltage, factor) / Math.sqrt(3);
-}
-
-/**
  * Power factor that a power, a voltage and a current imply.
  *
  * Law: pf = P / (V I).
@@ -291,24 +274,4 @@ export function motorCurrent(power: number, voltage: number, magnetising: number
   requirePositive('voltage', voltage, 'V');
   requireNotNegative('magnetising current', magnetising, 'A');
   return Math.hypot(power / voltage, magnetising);
-}
-
-/**
- * The part of a motor's current that only magnetises, from one reading of watts and amperes.
- *
- * Law: I_m = sqrt(I^2 - (P/V)^2).
- * @param power Wire power [W], 0 or more.
- * @param voltage Voltage [V], above 0.
- * @param current Line current [A], 0 or more.
- * @returns Current [A]; 0 where the watts leave no room for it, as when the readings contradict each other.
- * @throws CoreError when a number is out of range.
- * Accuracy: as motorCurrent.
- * Source: as motorCurrent, IEC 60050-131, from memory.
- * @example magnetisingCurrent(690, 230, 5) // 4.000
- */
-export function magnetisingCurrent(power: number, voltage: number, current: number): number {
-  requireNotNegative('power', power, 'W');
-  requirePositive('voltage', voltage, 'V');
-  requireNotNegative('current', current, 'A');
-  return Math.sqrt(Math.max(current ** 2 - (power / voltage) ** 2, 0));
 }

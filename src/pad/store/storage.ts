@@ -44,11 +44,6 @@ function write(place: KeepingPlace | null, key: string, text: string): boolean {
   }
 }
 
-/** Whether anything is kept in the browser, a pad or not. */
-export function keepsSomething(place: KeepingPlace | null): boolean {
-  return read(place, padKey) !== null;
-}
-
 /** A kept text as a pad. Text that is no pad is put aside, and the sentence says so. */
 export function readKept(
   place: KeepingPlace | null,

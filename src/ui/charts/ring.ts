@@ -18,11 +18,6 @@ export function ringPoint(minute: number, radius: number): { x: number; y: numbe
   return { x: radius * Math.sin(angle), y: -radius * Math.cos(angle) };
 }
 
-/** The minute that a place about the ring's centre points at, not rounded, 0 up to 1440. */
-export function minuteAtPoint(x: number, y: number): number {
-  return wrapMinute((Math.atan2(x, -y) / turn) * day);
-}
-
 /** The nearest minute on a grid of `step` minutes that starts at midnight. */
 export function snapMinute(minute: number, step: number): number {
   return wrapMinute(Math.round(minute / step) * step);
@@ -31,12 +26,6 @@ export function snapMinute(minute: number, step: number): number {
 /** How long a block lasts [min]; equal ends mean the whole day. */
 export function blockMinutes(start: number, end: number): number {
   return wrapMinute(end - start) || day;
-}
-
-/** The signed way from one minute to another by the shorter side, −720 up to 720. */
-export function minutesBetween(from: number, to: number): number {
-  const forward = wrapMinute(to - from);
-  return forward > day / 2 ? forward - day : forward;
 }
 
 /** Pieces of a block on a strip from midnight to midnight, as fractions; two when it crosses midnight. */

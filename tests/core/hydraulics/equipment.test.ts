@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CoreError } from '#core/base/errors.ts';
-import { equipmentHead, equipmentSlope, filterFactor } from '#core/hydraulics/equipment.ts';
+import { equipmentHead, filterFactor } from '#core/hydraulics/equipment.ts';
 
 // Expected values are the law h = h0 (Q/Q0)^n worked by hand; the law itself is common practice,
 // no source. The equipment is invented.
@@ -64,27 +64,6 @@ describe('head lost in equipment', () => {
   });
 });
 
-describe('slope of the head lost in equipment', () => {
-  it('is twice head over flow for a square, head over flow for a straight line', () => {
-    expect(equipmentSlope(heater, 0.0015)).toBeCloseTo((2 * 0.5) / 0.0015, 9);
-    expect(equipmentSlope(media, 0.002)).toBeCloseTo(750, 9);
-    expect(equipmentSlope(media, 0)).toBeCloseTo(750, 9);
-    expect(equipmentSlope(heater, 0)).toBe(0);
-    expect(equipmentSlope({ ...heater, exponent: 1.5 }, 0)).toBe(0);
-  });
-
-  it('is the limit of small differences', () => {
-    fc.assert(
-      fc.property(pieces, flows, (piece, flow) => {
-        const step = flow * 1e-4;
-        const difference =
-          (equipmentHead(piece, flow + step) - equipmentHead(piece, flow - step)) / (2 * step);
-        expect(equipmentSlope(piece, flow) / difference).toBeCloseTo(1, 6);
-      }),
-    );
-  });
-});
-
 describe('loading of a filter', () => {
   it('goes in a straight line from clean to dirty', () => {
     const ends = { cleanHead: 2, dirtyHead: 9 };
@@ -118,7 +97,7 @@ describe('loading of a filter', () => {
 });
 
 describe('equipment beyond the contract', () => {
-  const calls = [equipmentHead, equipmentSlope];
+  const calls = [equipmentHead];
   const refusals = [
     [
       'a negative head',
@@ -179,7 +158,6 @@ describe('equipment beyond the contract', () => {
         const piece = { referenceHead: a, referenceFlow: b, exponent: c, factor: d };
         for (const call of [
           () => equipmentHead(piece, e),
-          () => equipmentSlope(piece, e),
           () => filterFactor({ cleanHead: a, dirtyHead: b }, c),
         ]) {
           try {

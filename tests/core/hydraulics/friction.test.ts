@@ -5,7 +5,6 @@ import {
   colebrookStep,
   colebrookWhite,
   frictionFactor,
-  frictionFactorAndSlope,
   frictionSlope,
   laminarFriction,
   laminarLimit,
@@ -241,17 +240,6 @@ describe('the friction factor at any Reynolds number', () => {
     );
   });
 
-  it('factor and slope together are the same two numbers, written in place when asked', () => {
-    const out = { factor: 0, slope: 0 };
-    for (const reynolds of [500, 3000, 1e5]) {
-      const factor = frictionFactor(reynolds, 1e-4);
-      const slope = frictionSlope(reynolds, 1e-4, factor);
-      expect(frictionFactorAndSlope(reynolds, 1e-4)).toEqual({ factor, slope });
-      expect(frictionFactorAndSlope(reynolds, 1e-4, out)).toBe(out);
-      expect(out).toEqual({ factor, slope });
-    }
-  });
-
   it('rises with roughness, never falls', () => {
     fc.assert(
       fc.property(wildReynolds, anyRoughness, anyRoughness, (reynolds, a, b) => {
@@ -334,7 +322,6 @@ describe('the friction factor beyond the contract', () => {
           () => colebrookWhite(a, b),
           () => frictionFactor(a, b),
           () => frictionSlope(a, b, c),
-          () => frictionFactorAndSlope(a, b).slope,
         ]) {
           try {
             expect(Number.isFinite(call())).toBe(true);

@@ -7,7 +7,6 @@ import {
   cubePower,
   hydraulicPower,
   lineCurrent,
-  magnetisingCurrent,
   motorCurrent,
   powerFactor,
   powerFromEfficiency,
@@ -165,7 +164,6 @@ describe('amperes of a motor', () => {
   test('work and magnetising add up at a right angle', () => {
     // The triangle 3, 4, 5 (Euclid, Elements I.47): 3 A do the work of 690 W at 230 V.
     expect(motorCurrent(690, 230, 4)).toBeCloseTo(5, 12);
-    expect(magnetisingCurrent(690, 230, 5)).toBeCloseTo(4, 12);
     expect(powerFactor(690, 230, motorCurrent(690, 230, 4))).toBeCloseTo(0.6, 12);
   });
 
@@ -175,18 +173,10 @@ describe('amperes of a motor', () => {
     expect(powerFactor(1000, 230, motorCurrent(1000, 230, 0))).toBeCloseTo(1, 12);
   });
 
-  test('readings with more watts than volts times amperes leave nothing to magnetise', () => {
-    // Arithmetic: 1000 W at 230 V take 4.35 A at the least.
-    expect(magnetisingCurrent(1000, 230, 4)).toBe(0);
-  });
-
   test.each([
     ['power', () => motorCurrent(-1, 230, 1)],
     ['voltage', () => motorCurrent(1, 0, 1)],
     ['magnetising current', () => motorCurrent(1, 230, -1)],
-    ['power', () => magnetisingCurrent(-1, 230, 1)],
-    ['voltage', () => magnetisingCurrent(1, 0, 1)],
-    ['current', () => magnetisingCurrent(1, 230, -1)],
   ])('a wrong %s is refused by name', (field, call) => {
     expect(call).toThrow(`${field} is `);
   });
