@@ -21,7 +21,6 @@ export class CoreError extends Error {
 
 /**
  * Gives back `value` when it is finite and within [min, max]; throws a CoreError otherwise.
- *
  * @internal
  */
 export function requireBetween(
@@ -39,7 +38,6 @@ export function requireBetween(
 
 /**
  * Gives back `value` when it is finite and greater than zero; throws a CoreError otherwise.
- *
  * @internal
  */
 export function requirePositive(field: string, value: number, unit: string): number {
@@ -51,7 +49,6 @@ export function requirePositive(field: string, value: number, unit: string): num
 
 /**
  * Gives back `value` when it is finite and not negative; throws a CoreError otherwise.
- *
  * @internal
  */
 export function requireNotNegative(field: string, value: number, unit: string): number {

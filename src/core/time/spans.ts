@@ -20,17 +20,7 @@ export interface Piece {
   readonly end: number;
 }
 
-/**
- * Whether both ends of a span are whole minutes on the clock.
- *
- * Law: start in 0..1439, end in 0..1440, both integers.
- * @param span The stretch [see Span], any numbers.
- * @returns true when the span can be used [-].
- * @throws nothing; anything else than whole minutes on the clock gives false.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example Number(isSpan({ start: 1380, end: 1440 })) // 1.000
- */
+/** Whether both ends of a span are whole minutes on the clock. */
 export function isSpan(span: Span): boolean {
   return (
     isWholeBetween(span.start, 0, minutesPerDay - 1) && isWholeBetween(span.end, 0, minutesPerDay)
@@ -43,15 +33,7 @@ function isWholeBetween(value: number, min: number, max: number): boolean {
 
 /**
  * Gives back the span when both its ends are whole minutes on the clock.
- *
- * Law: start in 0..1439, end in 0..1440, both integers.
- * @param field Name of the input, for the error [-], any text.
- * @param span The stretch [see Span], any numbers.
- * @returns The same span [see Span].
  * @throws CoreError that names the end at fault.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example requireSpan('block', { start: 60, end: 120 }).end // 120.0
  */
 export function requireSpan(field: string, span: Span): Span {
   if (!isWholeBetween(span.start, 0, minutesPerDay - 1)) {
@@ -64,15 +46,8 @@ export function requireSpan(field: string, span: Span): Span {
 }
 
 /**
- * How long a span lasts.
- *
- * Law: (end - start) modulo 1440, and 1440 when that is 0.
- * @param span The stretch [see Span], fields as there.
- * @returns Length [min], 1 to 1440.
+ * How long a span lasts [min]; all 1440 where start and end are the same.
  * @throws CoreError when an end is not a whole minute on the clock.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example spanMinutes({ start: 1397, end: 343 }) // 386.0
  */
 export function spanMinutes(span: Span): number {
   requireSpan('span', span);
@@ -82,15 +57,7 @@ export function spanMinutes(span: Span): number {
 
 /**
  * Whether a minute of the clock lies inside a span.
- *
- * Law: (minute - start) modulo 1440 < length.
- * @param span The stretch [see Span], fields as there.
- * @param minute Minute of the day [min], 0 to 1439.
- * @returns true inside [-].
  * @throws CoreError when the span or the minute is not on the clock.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example Number(spanHolds({ start: 1320, end: 360 }, 10)) // 1.000
  */
 export function spanHolds(span: Span, minute: number): boolean {
   if (!isWholeBetween(minute, 0, minutesPerDay - 1)) {
@@ -101,14 +68,7 @@ export function spanHolds(span: Span, minute: number): boolean {
 
 /**
  * The straight pieces of a span, in the order of the clock.
- *
- * Law: cut at midnight when the span crosses it.
- * @param span The stretch [see Span], fields as there.
- * @returns One or two pieces [see Piece].
  * @throws CoreError when an end is not a whole minute on the clock.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example piecesOf({ start: 1320, end: 360 }).length // 2.000
  */
 export function piecesOf(span: Span): readonly Piece[] {
   const end = span.start + spanMinutes(span);
@@ -121,14 +81,7 @@ export function piecesOf(span: Span): readonly Piece[] {
 
 /**
  * The minutes that lie in any of the spans.
- *
- * Law: set union, cut at midnight.
- * @param spans The stretches [see Span], any order, may overlap.
- * @returns Sorted pieces [see Piece] that neither touch nor overlap.
  * @throws CoreError when an end is not a whole minute on the clock.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example unionOf([{ start: 0, end: 60 }, { start: 60, end: 90 }])[0].end // 90.00
  */
 export function unionOf(spans: readonly Span[]): readonly Piece[] {
   const sorted = spans.flatMap(piecesOf).sort((a, b) => a.start - b.start);
@@ -141,18 +94,7 @@ export function unionOf(spans: readonly Span[]): readonly Piece[] {
   return merged;
 }
 
-/**
- * The minutes that lie in both lists.
- *
- * Law: set intersection, piece by piece.
- * @param first Pieces [see Piece], any number, sorted, none overlapping.
- * @param second Pieces [see Piece], any number, sorted, none overlapping.
- * @returns Sorted pieces [see Piece], none overlapping; those that touch stay apart.
- * @throws nothing; lists that share no minute give an empty one.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example intersectionOf([{ start: 0, end: 60 }], [{ start: 30, end: 90 }])[0].start // 30.00
- */
+/** The minutes that lie in both lists. */
 export function intersectionOf(
   first: readonly Piece[],
   second: readonly Piece[],
@@ -166,17 +108,7 @@ export function intersectionOf(
   );
 }
 
-/**
- * The minutes of the day in none of the pieces.
- *
- * Law: set complement in 0..1440.
- * @param pieces Pieces [see Piece], any number, sorted, none overlapping.
- * @returns Sorted pieces [see Piece].
- * @throws nothing; a full day gives an empty list.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example complementOf([{ start: 60, end: 1440 }])[0].end // 60.00
- */
+/** The minutes of the day in none of the pieces. */
 export function complementOf(pieces: readonly Piece[]): readonly Piece[] {
   const gaps: Piece[] = [];
   let reached = 0;
@@ -190,14 +122,7 @@ export function complementOf(pieces: readonly Piece[]): readonly Piece[] {
 
 /**
  * The unbroken runs of the ring that pieces make up.
- *
- * Law: pieces that touch join, and a run that ends at midnight goes on into one that starts there.
- * @param pieces Pieces [see Piece], any order, may overlap.
- * @returns Runs [see Span]; the whole day is start 0, end 1440.
  * @throws CoreError when an end is not a whole minute on the clock.
- * Accuracy: exact.
- * Source: common practice, no source.
- * @example ringRuns([{ start: 0, end: 60 }, { start: 1380, end: 1440 }])[0].start // 1380
  */
 export function ringRuns(pieces: readonly Piece[]): readonly Span[] {
   const runs = [...unionOf(pieces)];
