@@ -229,7 +229,9 @@ describe('what only the core shares', () => {
   });
 
   it('still says in a line what it does, as plain arithmetic does', () => {
-    const silent = [...internal, ...functions.filter(isPlain)].filter(({ text }) => !/^[A-Z]/.test(text));
+    const silent = [...internal, ...functions.filter(isPlain)].filter(
+      ({ text }) => !/^[A-Z]/.test(text),
+    );
     expect(silent.map(({ name }) => name)).toEqual([]);
   });
 });
